@@ -1,0 +1,26 @@
+import { cell } from '../../src/graph/cell.ts';
+import { scalar } from '../../src/graph/kind.ts';
+import { closing } from '../../src/physics/cam-events.ts';
+import { common } from '../../src/references.ts';
+import { angle } from '../../src/units/quantity.ts';
+import { degree, si } from '../../src/units/unit.ts';
+import { typedEvent } from './event.ts';
+import { eventsRead } from './events-read.ts';
+import { exhaustCenterline } from './exhaust-centerline.ts';
+import { exhaustRamp } from './exhaust-ramp.ts';
+import { camAdvance, camEntry, exhaustDuration, exhaustOpensAt } from './inputs.ts';
+
+export const exhaustOpening = cell({
+  id: 'exhaustOpening',
+  label: 'Exhaust opening',
+  note: 'Where the exhaust valve leaves its seat and the power stroke ends early.',
+  kind: scalar(angle, { short: 'BBDC', words: 'before bottom dead center' }),
+  from: { camEntry, exhaustDuration, exhaustCenterline, exhaustOpensAt, eventsRead, exhaustRamp, camAdvance },
+  source: common('arithmetic of a symmetric lobe'),
+  formula: 'exhaustDuration / 2 + exhaustCenterline − 180°',
+  slider: [si(30, degree), si(100, degree)],
+  compute: ({ camEntry, exhaustDuration, exhaustCenterline, exhaustOpensAt, eventsRead, exhaustRamp, camAdvance }) =>
+    camEntry === 'lobes'
+      ? closing(exhaustDuration, exhaustCenterline)
+      : typedEvent(exhaustOpensAt, eventsRead, 'seat', exhaustRamp) + camAdvance,
+});

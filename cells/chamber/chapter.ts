@@ -1,0 +1,63 @@
+import { chapter as declare } from '../../src/graph/chapter.ts';
+import { clearanceVolume } from './clearance-volume.ts';
+import { creviceVolume } from './crevice-volume.ts';
+import { deckClearance } from './deck-clearance.ts';
+import { deckVolume } from './deck-volume.ts';
+import { gasketVolume } from './gasket-volume.ts';
+import {
+  chamberDeckArea,
+  chamberVolume,
+  compressionHeight,
+  crownVolume,
+  deckHeight,
+  gasketBore,
+  gasketThickness,
+  milling,
+  squishAluminum,
+  squishClose,
+  squishContact,
+  squishOpen,
+  topLandClearance,
+  topLandHeight,
+} from './inputs.ts';
+import { milledVolume } from './milled-volume.ts';
+import { squishGap } from './squish-gap.ts';
+import { squishVerdict } from './squish-verdict.ts';
+import { staticRatioAsQuoted } from './static-ratio-as-quoted.ts';
+import { staticRatio } from './static-ratio.ts';
+
+export const chapter = declare({
+  id: 'chamber',
+  number: 2,
+  title: 'Chamber',
+  sentence: 'Everything left above the piston at top dead center. Small volumes, all in the denominator.',
+  fields: [
+    chamberVolume,
+    gasketThickness,
+    gasketBore,
+    crownVolume,
+    deckClearance,
+    deckHeight,
+    compressionHeight,
+    milling,
+    chamberDeckArea,
+    topLandHeight,
+    topLandClearance,
+    squishContact,
+    squishClose,
+    squishOpen,
+    squishAluminum,
+  ],
+  answers: [
+    clearanceVolume,
+    gasketVolume,
+    deckVolume,
+    creviceVolume,
+    milledVolume,
+    staticRatio,
+    staticRatioAsQuoted,
+    squishGap,
+    squishVerdict,
+  ],
+  caution: 'Measure chamber, deck and gasket on the real parts. A chamber is seldom the size it was cast to.',
+});

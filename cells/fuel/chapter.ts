@@ -1,0 +1,66 @@
+import { chapter as declare, when } from '../../src/graph/chapter.ts';
+import { blendMon } from './blend-mon.ts';
+import { blendRon } from './blend-ron.ts';
+import { cautionEndHere } from './caution-end-here.ts';
+import { cautionEndLow } from './caution-end-low.ts';
+import { cautionEnd } from './caution-end.ts';
+import { cautionStartHere } from './caution-start-here.ts';
+import { cautionStartLow } from './caution-start-low.ts';
+import { cautionStart } from './caution-start.ts';
+import { designDayOctane } from './design-day-octane.ts';
+import { fuelDensity } from './fuel-density.ts';
+import { fuelEthanol } from './fuel-ethanol.ts';
+import { fuelVerdictLow } from './fuel-verdict-low.ts';
+import { fuelVerdict } from './fuel-verdict.ts';
+import { heatingValue } from './heating-value.ts';
+import {
+  altitudeRelief,
+  baseEthanol,
+  baseMon,
+  baseRon,
+  blendInteraction,
+  ethanolAdded,
+  ethanolShare,
+  fuelGrade,
+  headMaterial,
+  lowestAltitude,
+} from './inputs.ts';
+import { latentHeat } from './latent-heat.ts';
+import { pumpOctane } from './pump-octane.ts';
+import { stoichiometricRatio } from './stoichiometric-ratio.ts';
+
+export const chapter = declare({
+  id: 'fuel',
+  number: 6,
+  title: 'Fuel',
+  sentence: 'Whether the pump can feed it, here and wherever the road goes down.',
+  fields: [
+    fuelGrade,
+    ...when(fuelGrade, ['85', '87', '89', '91', '93', 'flex'], ethanolShare),
+    ...when(fuelGrade, ['mixed'], baseRon, baseMon, baseEthanol, ethanolAdded, blendInteraction),
+    headMaterial,
+    lowestAltitude,
+    altitudeRelief,
+    cautionStart,
+    cautionEnd,
+  ],
+  answers: [
+    fuelVerdict,
+    fuelVerdictLow,
+    pumpOctane,
+    blendRon,
+    blendMon,
+    cautionStartHere,
+    cautionEndHere,
+    cautionStartLow,
+    cautionEndLow,
+    designDayOctane,
+    fuelEthanol,
+    stoichiometricRatio,
+    heatingValue,
+    fuelDensity,
+    latentHeat,
+  ],
+  caution:
+    'The band is common practice, not a promise. Alcohol fuels need compatible parts; what may be sold and burned on the road is local law.',
+});
