@@ -1,0 +1,13 @@
+import type { Cell } from '../graph/cell.ts';
+import type { Chapter } from '../graph/chapter.ts';
+
+/** What a notebook can hold: the cells by id, and the chapters in the order of the page. */
+export interface Catalogue {
+  readonly cells: ReadonlyMap<string, Cell>;
+  readonly chapters: readonly Chapter[];
+}
+
+/** The cell of an id, or of a name it had in an earlier release. */
+export function cellNamed({ cells }: Catalogue, id: string): Cell | undefined {
+  return cells.get(id) ?? [...cells.values()].find((c) => c.formerly?.includes(id));
+}

@@ -1,0 +1,281 @@
+import type { Draft } from 'immer';
+import type { Cell, Input, Slow, ValueOf } from '../graph/cell.ts';
+import type { Json } from '../graph/kind.ts';
+import { Live } from '../graph/live.ts';
+import { type MoverOf, moverOf, Probe } from '../graph/probe.ts';
+import type { Runner } from '../graph/runner.ts';
+import { type Snapshot, snapshot } from '../graph/snapshot.ts';
+import { type Spread, spread } from '../graph/spread.ts';
+import { Impossible, type State } from '../graph/state.ts';
+import { say } from '../units/phrase.ts';
+import type { System } from '../units/quantity.ts';
+import { tidy } from '../units/unit.ts';
+import { baseValue } from './base.ts';
+import type { Catalogue } from './catalogue.ts';
+import { type Document, layered } from './document.ts';
+import { type Edit, History, type Open } from './history.ts';
+
+interface Options {
+  readonly catalogue: Catalogue;
+  readonly open: Open;
+  readonly runner?: Runner;
+}
+type Layer = Draft<Pick<Document, 'inputs' | 'held'>>;
+
+/** The open notebook: its document with undo, and the live values of the variant that is looked at. */
+export class Store {
+  readonly catalogue: Catalogue;
+  readonly live: Live;
+  /** Counts what the page has to show anew. */
+  revision = 0;
+  private readonly history: History;
+  private readonly watchers = new Map<Cell, Set<() => void>>();
+  private readonly documentWatchers = new Set<() => void>();
+  private readonly drafts = new Map<Input, string>();
+  private memo: { revision: number; snapshot: Snapshot; spreads: Map<Cell, Spread | null> } | null = null;
+
+  constructor({ catalogue, open, runner }: Options) {
+    this.catalogue = catalogue;
+    this.history = new History(open);
+    this.live = new Live(catalogue.cells.values(), {
+      ...(runner ? { runner } : {}),
+      onNews: (changed) => this.tell(changed),
+    });
+    this.apply();
+    this.live.run();
+  }
+
+  get document(): Document {
+    return this.history.document;
+  }
+  /** The document as it was opened: where reset goes back to. */
+  get opened(): Document {
+    return this.history.opened;
+  }
+  get canUndo(): string | null {
+    return this.history.undoWhat;
+  }
+  get canRedo(): string | null {
+    return this.history.redoWhat;
+  }
+  get system(): System {
+    return this.document.units.system;
+  }
+  systemOf(cell: Cell): System {
+    return this.document.units.fields[cell.id] ?? this.system;
+  }
+
+  state<C extends Cell>(cell: C): State<ValueOf<C>> {
+    return this.live.state(cell);
+  }
+  /** What was typed into a field and cannot be read, with its sentence. */
+  draftFault(input: Input): string | undefined {
+    return this.drafts.get(input);
+  }
+  /** A fault that began elsewhere but is about this cell's value, as a sentence: said at its field. */
+  faultAbout(cell: Cell): string | null {
+    for (const other of this.catalogue.cells.values()) {
+      const state = this.live.state(other);
+      if (state.is === 'fault' && state.fault.about === cell.id) return say(state.fault.message, this.systemOf(cell));
+    }
+    return null;
+  }
+  /** The value an input or held cell had when the notebook was opened, in the variant looked at. */
+  startValue(cell: Cell): Json | undefined {
+    const { inputs, held } = layered(this.opened, this.document.chosen);
+    return cell.role === 'input' ? (inputs[cell.id] ?? baseValue(this.opened.base, cell.id)) : held[cell.id];
+  }
+  isChanged(cell: Cell): boolean {
+    const { inputs, held } = layered(this.document);
+    const now = cell.role === 'input' ? (inputs[cell.id] ?? baseValue(this.document.base, cell.id)) : held[cell.id];
+    return JSON.stringify(now) !== JSON.stringify(this.startValue(cell));
+  }
+
+  /** Sets an input, re-holds a held cell, or moves what a derived cell is moved by. Throws Impossible if it cannot. */
+  put(cell: Cell, value: unknown, edit: Edit, mover = 0): void {
+    if (cell.role === 'input') return this.set([[cell, value]], edit);
+    if (this.live.isHeld(cell)) return this.hold(cell, value, edit);
+    const pick: MoverOf = (at, c) => (c === cell ? cell.movedBy[mover] : moverOf(at, c));
+    const probe = new Probe(this.snapshot(), [cell], [cell], pick);
+    if (!probe.movedTo(0)) throw new Impossible([`${cell.label} is computed: hold it to set it.`]);
+    probe.put(0, value);
+    probe.run();
+    this.set(
+      probe.movedTo(0)!.map(({ input, value: to }) => [input as Input, tidy(to)]),
+      edit,
+    );
+  }
+  set(values: readonly (readonly [Input, unknown])[], edit: Edit): void {
+    for (const [input] of values) this.drafts.delete(input);
+    this.edit(edit, (layer, under) => {
+      for (const [input, value] of values) {
+        const saved = input.kind.save(value);
+        // Each layer holds only what differs from what lies under it.
+        if (JSON.stringify(saved) === JSON.stringify(under.inputs[input.id] ?? baseValue(this.document.base, input.id)))
+          delete layer.inputs[input.id];
+        else layer.inputs[input.id] = saved as Draft<Json>;
+      }
+    });
+  }
+  hold(cell: Cell, value: unknown, edit: Edit): void {
+    const saved = cell.kind.save(value) as Draft<Json>;
+    this.edit(edit, (layer, under) => {
+      // Each layer holds only what differs from what lies under it.
+      if (JSON.stringify(saved) === JSON.stringify(under.held[cell.id])) delete layer.held[cell.id];
+      else layer.held[cell.id] = saved;
+    });
+  }
+  letGo(cell: Cell, edit: Edit): void {
+    this.edit(edit, (layer, under) => {
+      if (cell.id in under.held) layer.held[cell.id] = null;
+      else delete layer.held[cell.id];
+    });
+  }
+  /** Back to where the notebook was opened: one field. */
+  reset(cell: Cell, edit: Edit): void {
+    const start = this.startValue(cell);
+    if (cell.role === 'input') this.set([[cell, cell.kind.restore(start)]], edit);
+    else if (start === undefined) this.letGo(cell, edit);
+    else this.hold(cell, cell.kind.restore(start), edit);
+  }
+  /** A change of the document that is not a value of a cell: title, units, tolerances, page, pins. */
+  change(edit: Edit, recipe: (draft: Draft<Document>) => void): void {
+    if (this.history.edit((draft) => recipe(draft.document), edit)) this.refresh();
+  }
+  /** Everything back to where the notebook was opened, as one step. */
+  resetAll(): void {
+    this.drafts.clear();
+    this.history.edit((draft) => void (draft.document = this.opened as Draft<Document>), { what: 'Reset everything' });
+    this.refresh();
+  }
+  /** Opens another document; one step back returns to this one. */
+  open(document: Document, what: string): void {
+    this.drafts.clear();
+    this.history.edit(
+      (draft) => {
+        draft.document = document as Draft<Document>;
+        draft.opened = document as Draft<Document>;
+      },
+      { what },
+    );
+    this.refresh();
+  }
+  choose(variant: string | null): void {
+    this.drafts.clear();
+    this.history.choose(variant);
+    this.refresh();
+  }
+  undo(): { readonly place: string | null; readonly what: string } | null {
+    return this.travelled(this.history.undo());
+  }
+  redo(): { readonly place: string | null; readonly what: string } | null {
+    return this.travelled(this.history.redo());
+  }
+  private travelled<T>(step: T): T {
+    if (step) {
+      this.drafts.clear();
+      this.refresh();
+    }
+    return step;
+  }
+
+  /** Something typed that is no value: its readers wait for the field, nothing is written. Null: it is one again. */
+  draft(input: Input, sentence: string | null): void {
+    if (sentence === null) this.drafts.delete(input);
+    else this.drafts.set(input, sentence);
+    this.refresh();
+  }
+
+  /** Stops a slow cell's work, or lets it go on. */
+  stop(cell: Slow): void {
+    this.tell(this.live.stop(cell));
+  }
+  resume(cell: Slow): void {
+    this.tell(this.live.resume(cell));
+  }
+
+  snapshot(): Snapshot {
+    return this.remembered().snapshot;
+  }
+  /** The ± of a result from the document's tolerances; null where it has none to give. */
+  spread(cell: Cell): Spread | null {
+    const { snapshot: at, spreads } = this.remembered();
+    if (!spreads.has(cell)) spreads.set(cell, this.spreadNow(at, cell));
+    return spreads.get(cell)!;
+  }
+  private spreadNow(at: Snapshot, cell: Cell): Spread | null {
+    const tolerances = new Map(
+      Object.entries(this.document.tolerances).map(
+        ([id, tolerance]) => [this.catalogue.cells.get(id)!, tolerance] as const,
+      ),
+    );
+    try {
+      return spread(at, cell, tolerances);
+    } catch {
+      return null; // it stands on something that has no value
+    }
+  }
+  private remembered(): NonNullable<Store['memo']> {
+    if (this.memo?.revision !== this.revision)
+      this.memo = { revision: this.revision, snapshot: snapshot(this.live), spreads: new Map() };
+    return this.memo;
+  }
+
+  /** Calls back after a cell's state changed. */
+  watch(cells: Iterable<Cell>, call: () => void): () => void {
+    const mine = [...cells];
+    const release = this.live.look(mine);
+    for (const c of mine) {
+      const set = this.watchers.get(c) ?? new Set();
+      this.watchers.set(c, set.add(call));
+    }
+    // What nobody looked at before has to be computed now.
+    this.tell(this.live.run());
+    return () => {
+      release();
+      for (const c of mine) this.watchers.get(c)?.delete(call);
+    };
+  }
+  /** Calls back after anything changed. */
+  watchAll(call: () => void): () => void {
+    this.documentWatchers.add(call);
+    return () => void this.documentWatchers.delete(call);
+  }
+
+  private edit(edit: Edit, recipe: (layer: Layer, under: Pick<Document, 'inputs' | 'held'>) => void): void {
+    const nothing = { inputs: {}, held: {} };
+    this.history.edit(({ document: draft }) => {
+      const variant = draft.variants.find((v) => v.id === draft.chosen);
+      recipe(variant ?? draft, variant ? this.document : nothing);
+    }, edit);
+    this.refresh();
+  }
+  private refresh(): void {
+    this.apply();
+    this.tell(this.live.run(), true);
+  }
+  /** Gives the live graph what the document says. */
+  private apply(): void {
+    const { document, live } = this;
+    const { inputs, held } = layered(document);
+    for (const cell of this.catalogue.cells.values()) {
+      if (cell.role === 'input') {
+        const saved = inputs[cell.id] ?? baseValue(document.base, cell.id);
+        const value = saved === undefined ? cell.initial : cell.kind.restore(saved);
+        const draft = this.drafts.get(cell);
+        live.set(cell, value === undefined ? cell.initial : value);
+        if (draft !== undefined) live.fail(cell, { at: cell.id, about: cell.id, message: [draft] });
+      } else if (cell.id in held) {
+        const value = cell.kind.restore(held[cell.id]);
+        if (value !== undefined) live.hold(cell, value);
+      } else live.release(cell);
+    }
+  }
+  private tell(changed: readonly Cell[], always = false): void {
+    if (changed.length === 0 && !always) return;
+    this.revision++;
+    const calls = new Set(changed.flatMap((c) => [...(this.watchers.get(c) ?? [])]));
+    for (const call of calls) call();
+    for (const call of this.documentWatchers) call();
+  }
+}
