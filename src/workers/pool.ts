@@ -1,0 +1,159 @@
+import { faultOf } from '../graph/compute.ts';
+import type { Explorer, SweepNews } from '../graph/explorer.ts';
+import type { Job, News, Runner } from '../graph/runner.ts';
+import type { Ask, Tell } from './messages.ts';
+
+/** A worker as the pool sees it. */
+export interface Port {
+  postMessage(ask: Ask): void;
+  addEventListener(type: 'message', listener: (event: { readonly data: Tell }) => void): void;
+  addEventListener(type: 'error', listener: (event: unknown) => void): void;
+  terminate(): void;
+}
+type Work = Ask extends infer A ? (A extends { do: 'stop' } ? never : A extends Ask ? Omit<A, 'task'> : never) : never;
+interface Task {
+  readonly work: Work;
+  readonly hear: (tell: Tell) => void;
+  number: number;
+}
+interface Hand {
+  readonly port: Port;
+  task: Task | null;
+}
+
+/**
+ * A few workers that share what there is to do: whole slow cells, parts of them, sweeps. First come, first served;
+ * a stopped task leaves the queue, or its worker is told and takes the next one.
+ */
+export class Pool implements Runner, Explorer {
+  private readonly hands: Hand[] = [];
+  private readonly queue: Task[] = [];
+  private readonly make: () => Port;
+  private readonly size: number;
+  private last = 0;
+
+  constructor(make: () => Port, size: number) {
+    this.make = make;
+    this.size = size;
+  }
+
+  start({ cell, given }: Job, report: (news: News) => void): () => void {
+    const failed = (error: unknown): void => report({ is: 'fault', fault: faultOf(error, cell) });
+    const { parts } = cell;
+    let list: readonly unknown[] = [];
+    try {
+      list = parts?.list(given as never) ?? [];
+    } catch (error) {
+      failed(error);
+      return () => {};
+    }
+    if (!parts || list.length === 0)
+      return this.ask({ do: 'steps', cell: cell.id, given }, (tell) => report(newsOf(tell)));
+    const results: unknown[] = list.map(() => undefined);
+    const shares = list.map(() => 0);
+    const join = (): unknown => parts.join(given as never, results);
+    const stops = list.map((_, part) =>
+      this.ask({ do: 'part', cell: cell.id, given, part }, (tell) => {
+        if (tell.is === 'fault') {
+          for (const stop of stops) stop();
+          return report({ is: 'fault', fault: tell.fault });
+        }
+        if (tell.is === 'ready') results[part] = tell.value;
+        shares[part] = tell.is === 'ready' ? 1 : 'done' in tell ? tell.done : shares[part]!;
+        const done = shares.reduce((sum, share) => sum + share, 0) / shares.length;
+        if (tell.is !== 'ready') return report({ is: 'waiting', done });
+        let value: unknown;
+        try {
+          value = join();
+        } catch (error) {
+          for (const stop of stops) stop();
+          return failed(error);
+        }
+        if (shares.every((share) => share === 1)) report({ is: 'ready', value });
+        else report(value === undefined ? { is: 'waiting', done } : { is: 'coming', value, done });
+      }),
+    );
+    return () => {
+      for (const stop of stops) stop();
+    };
+  }
+
+  sweep(task: Parameters<Explorer['sweep']>[0], report: (news: SweepNews) => void): () => void {
+    return this.ask({ do: 'sweep', sweep: task }, (tell) => {
+      if (tell.is === 'swept') report({ is: 'ready', result: tell.result });
+      else if (tell.is === 'fault') report({ is: 'fault', message: tell.fault.message });
+      else if (tell.is === 'waiting') report({ is: 'waiting', done: tell.done });
+    });
+  }
+
+  /** What a task says after it was told to stop, or had been done by then, is not heard any more. */
+  private ask(work: Work, hear: (tell: Tell) => void): () => void {
+    let wanted = true;
+    const task: Task = { work, hear: (tell) => void (wanted && hear(tell)), number: 0 };
+    this.queue.push(task);
+    this.deal();
+    return () => {
+      if (!wanted) return;
+      wanted = false;
+      const place = this.queue.indexOf(task);
+      if (place >= 0) this.queue.splice(place, 1);
+      const hand = this.hands.find((h) => h.task === task);
+      hand?.port.postMessage({ task: task.number, do: 'stop' });
+    };
+  }
+
+  private deal(): void {
+    while (this.queue.length > 0) {
+      let hand = this.hands.find((h) => h.task === null);
+      if (!hand && this.hands.length < this.size) this.hands.push((hand = this.hire()));
+      if (!hand) return;
+      const task = this.queue.shift()!;
+      task.number = ++this.last;
+      hand.task = task;
+      hand.port.postMessage({ ...task.work, task: task.number });
+    }
+  }
+
+  private hire(): Hand {
+    const hand: Hand = { port: this.make(), task: null };
+    hand.port.addEventListener('message', ({ data }) => {
+      const { task } = hand;
+      if (!task || data.task !== task.number) return;
+      if (data.is !== 'waiting' && data.is !== 'coming') {
+        hand.task = null;
+        this.deal();
+      }
+      if (data.is !== 'stopped') task.hear(data);
+    });
+    hand.port.addEventListener('error', () => {
+      // A worker that could not start or died: what it was doing has no answer, the others go on.
+      const place = this.hands.indexOf(hand);
+      if (place < 0) return; // it had been given up before
+      this.hands.splice(place, 1);
+      hand.port.terminate();
+      const { task } = hand;
+      hand.task = null;
+      if (task)
+        task.hear({
+          task: task.number,
+          is: 'fault',
+          fault: { at: '', about: '', message: ['This page could not start its calculation in the background.'] },
+        });
+      this.deal();
+    });
+    return hand;
+  }
+}
+
+function newsOf(tell: Tell): News {
+  switch (tell.is) {
+    case 'ready':
+      return { is: 'ready', value: tell.value };
+    case 'coming':
+      return { is: 'coming', value: tell.value, done: tell.done };
+    case 'fault':
+      return { is: 'fault', fault: tell.fault };
+    default:
+      return { is: 'waiting', done: 'done' in tell ? tell.done : 0 };
+  }
+}

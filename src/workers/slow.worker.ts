@@ -1,0 +1,6 @@
+import { catalogue } from '../../cells/index.ts';
+import type { Ask } from './messages.ts';
+import { work } from './work.ts';
+
+const answer = work(catalogue, (tell) => postMessage(tell));
+addEventListener('message', ({ data }: MessageEvent<Ask>) => answer(data));

@@ -1,0 +1,103 @@
+import type { Cell, Slow, Steps } from '../graph/cell.ts';
+import { faultOf } from '../graph/compute.ts';
+import { Live } from '../graph/live.ts';
+import type { SweepTask } from '../graph/explorer.ts';
+import { slices } from '../graph/slices.ts';
+import { NotSettled, snapshot } from '../graph/snapshot.ts';
+import { type Fault, Impossible } from '../graph/state.ts';
+import { sweepSteps } from '../graph/sweep.ts';
+import type { Ask, Tell } from './messages.ts';
+
+/** What a worker does with what it is asked: one task at a time, in slices, so that a stop is heard. */
+export function work(cells: ReadonlyMap<string, Cell>, tell: (t: Tell) => void): (ask: Ask) => void {
+  const stopped = new Set<number>();
+
+  async function run<T>(
+    task: number,
+    steps: Steps<T>,
+    end: (value: T) => Tell,
+    faulted: (error: unknown) => Tell,
+  ): Promise<void> {
+    try {
+      const whole = await slices(
+        steps,
+        () => stopped.has(task),
+        (step) =>
+          tell(typeof step === 'number' ? { task, is: 'waiting', done: step } : { task, is: 'coming', ...step }),
+      );
+      tell(whole ? end(whole.value) : { task, is: 'stopped' });
+    } catch (error) {
+      tell(faulted(error));
+    }
+    stopped.delete(task);
+  }
+  const slowCell = (id: string): Slow => {
+    const cell = cells.get(id);
+    if (cell?.role !== 'slow') throw new Error(`no slow cell is called "${id}"`);
+    return cell;
+  };
+
+  return (ask) => {
+    const { task } = ask;
+    if (ask.do === 'stop') {
+      stopped.add(task);
+      return;
+    }
+    if (ask.do === 'sweep') {
+      const failed = (error: unknown): Tell => ({
+        task,
+        is: 'fault',
+        fault: { at: ask.sweep.vary, about: ask.sweep.vary, message: whyNot(error) },
+      });
+      void run(task, sweepOf(cells, ask.sweep), (result) => ({ task, is: 'swept', result }), failed);
+      return;
+    }
+    const cell = slowCell(ask.cell);
+    const given = ask.given as never;
+    const steps = ask.do === 'steps' ? cell.steps(given) : cell.parts!.one(given, cell.parts!.list(given)[ask.part]);
+    void run(
+      task,
+      steps,
+      (value) => ({ task, is: 'ready', value }),
+      (error) => ({ task, is: 'fault', fault: faultOf(error, cell) }),
+    );
+  };
+}
+
+/** Why a sweep cannot be had, in words. */
+function whyNot(error: unknown): Fault['message'] {
+  if (error instanceof Impossible) return error.phrase;
+  if (error instanceof NotSettled && error.state.is === 'fault') return error.state.fault.message;
+  return [(error as Error).message.replace(/\.?$/, '.')];
+}
+
+/** Builds the same graph, gives it the same inputs and held values, and sweeps it. */
+function* sweepOf(cells: ReadonlyMap<string, Cell>, task: SweepTask): ReturnType<typeof sweepSteps> {
+  const named = (id: string): Cell => cells.get(id)!;
+  const live = new Live(cells.values());
+  for (const [id, saved] of Object.entries(task.inputs)) {
+    const cell = named(id);
+    if (cell.role === 'input') live.set(cell, cell.kind.restore(saved));
+  }
+  for (const [id, saved] of Object.entries(task.held)) live.hold(named(id), named(id).kind.restore(saved));
+  live.look([...cells.values()].filter((c) => c.role !== 'slow' && !standsOnSlow(c)));
+  live.run();
+  return yield* sweepSteps(snapshot(live), {
+    vary: named(task.vary),
+    xs: task.xs,
+    ...(task.family
+      ? {
+          family: {
+            vary: named(task.family.vary),
+            values: task.family.values.map((v) => named(task.family!.vary).kind.restore(v)),
+          },
+        }
+      : {}),
+    fixed: Object.entries(task.fixed).map(([id, saved]) => ({ cell: named(id), value: named(id).kind.restore(saved) })),
+    read: task.read.map(named),
+  });
+}
+
+/** What stands on a slow cell is computed on the path of the sweep, or not at all. */
+const standsOnSlow = (cell: Cell): boolean =>
+  cell.role !== 'input' && Object.values(cell.from).some((source) => source.role === 'slow' || standsOnSlow(source));
