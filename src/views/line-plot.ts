@@ -1,0 +1,293 @@
+import { drag } from 'd3-drag';
+import { select } from 'd3-selection';
+import { html, LitElement, type TemplateResult } from 'lit';
+import { axes, sizeOf } from '../plots/axes.ts';
+import { type LineFigure, spacedOut } from '../plots/line-figure.ts';
+import { bandPath, linePath } from '../plots/paths.ts';
+import { onFrame } from './frame.ts';
+
+type Plotted = (SVGSVGElement | HTMLElement) & {
+  scale(name: string): { apply(v: number): number; invert(v: number): number; domain: number[] } | undefined;
+};
+const svgNs = 'http://www.w3.org/2000/svg';
+let plots = 0;
+/** Plot is large and nothing on the first screen needs it: it loads behind the first readouts. */
+let plot: typeof import('@observablehq/plot') | undefined;
+
+/**
+ * <line-plot>: draws a LineFigure. Plot draws axes, again only when domain, size or names change; lines, bands and the
+ * mark are rewritten in place, once a frame, while it can be seen. The mark is an HTML slider over the picture.
+ * Sends "mark-move" with the new x while it is dragged or stepped, "mark-start" and "mark-end" around a drag.
+ */
+export class LinePlot extends LitElement {
+  static override properties = {
+    figure: { attribute: false },
+    tall: { type: Boolean },
+    step: { type: Number },
+    markLabel: {},
+    markText: {},
+    still: { type: Boolean },
+  };
+  declare figure: LineFigure;
+  declare tall: boolean;
+  /** What one arrow key is worth, in the unit of x. */
+  declare step: number;
+  declare markLabel: string;
+  declare markText: string;
+  private width = 0;
+  private seen = false;
+  private key = '';
+  private svg: Plotted | undefined;
+  private dragging = false;
+  private readonly number = ++plots;
+  private readonly size = new ResizeObserver(([entry]) => {
+    const width = Math.round(entry!.contentRect.width);
+    if (width > 0 && width !== this.width) {
+      this.width = width;
+      onFrame(this.draw);
+    }
+  });
+  private readonly sight = new IntersectionObserver(
+    ([entry]) => {
+      this.seen = entry!.isIntersecting;
+      if (this.seen) onFrame(this.draw);
+    },
+    { rootMargin: '200px' },
+  );
+
+  constructor() {
+    super();
+    this.tall = false;
+    this.step = 1;
+    this.markLabel = '';
+    this.markText = '';
+  }
+  protected override createRenderRoot(): HTMLElement {
+    return this;
+  }
+  override connectedCallback(): void {
+    super.connectedCallback();
+    this.size.observe(this);
+    this.sight.observe(this);
+  }
+  override disconnectedCallback(): void {
+    super.disconnectedCallback();
+    this.size.disconnect();
+    this.sight.disconnect();
+  }
+  protected override render(): TemplateResult {
+    const { mark, x } = this.figure;
+    const movable = mark?.movable === true;
+    return html`<div class="frame">
+      <div class="picture"></div>
+      <div
+        class="handle"
+        ?hidden=${!movable}
+        role="slider"
+        tabindex=${movable ? 0 : -1}
+        aria-label=${this.markLabel}
+        aria-valuemin=${Math.min(...x.domain)}
+        aria-valuemax=${Math.max(...x.domain)}
+        aria-valuenow=${mark?.x ?? 0}
+        aria-valuetext=${this.markText}
+        @keydown=${(e: KeyboardEvent) => this.press(e)}
+      ></div>
+    </div>`;
+  }
+  protected override firstUpdated(): void {
+    const frame = this.querySelector<HTMLElement>('.frame')!;
+    const handle = select<HTMLElement, unknown>(this.querySelector<HTMLElement>('.handle')!);
+    handle.call(
+      drag<HTMLElement, unknown>()
+        .container(() => frame)
+        .subject(() => ({ x: handle.node()!.offsetLeft + 22, y: 0 }))
+        .on('start', () => this.say('mark-start'))
+        .on('drag', (event: { x: number }) => this.moveTo(event.x))
+        .on('end', () => this.say('mark-end')),
+    );
+  }
+  protected override updated(): void {
+    onFrame(this.draw);
+  }
+  private say(type: string, detail?: number): void {
+    this.dragging = type === 'mark-start' || (this.dragging && type !== 'mark-end');
+    this.dispatchEvent(new CustomEvent(type, { detail }));
+  }
+  private moveTo(px: number): void {
+    const scale = this.svg?.scale('x');
+    if (!scale) return;
+    const [a, b] = this.figure.x.domain;
+    const wanted = Math.round(scale.invert(px) / this.step) * this.step;
+    this.say('mark-move', Math.min(Math.max(a, b), Math.max(Math.min(a, b), wanted)));
+  }
+  private press(event: KeyboardEvent): void {
+    const turn = { ArrowRight: 1, ArrowUp: 1, ArrowLeft: -1, ArrowDown: -1, PageUp: 10, PageDown: -10 }[event.key];
+    const { mark, x } = this.figure;
+    if (!turn || !mark) return;
+    event.preventDefault();
+    const by = turn * (event.shiftKey ? 10 : 1);
+    const at = mark.x / this.step;
+    const next = (by > 0 ? Math.floor(at + 1e-6) : Math.ceil(at - 1e-6)) + by;
+    this.say('mark-move', Math.min(Math.max(...x.domain), Math.max(Math.min(...x.domain), next * this.step)));
+  }
+
+  private readonly draw = (): void => {
+    if (!this.isConnected || !this.seen || this.width === 0) return;
+    if (plot) this.drawNow(plot);
+    else
+      void import('@observablehq/plot').then((loaded) => {
+        plot = loaded;
+        onFrame(this.draw);
+      });
+  };
+  private drawNow(plot: typeof import('@observablehq/plot')): void {
+    const { figure } = this;
+    const size = sizeOf(figure, this.width, this.tall);
+    const key = JSON.stringify([
+      size,
+      figure.x.domain,
+      figure.y.domain,
+      figure.x.title,
+      figure.y.title,
+      figure.y.text(1),
+    ]);
+    const picture = this.querySelector('.picture');
+    if (!picture) return;
+    if (key !== this.key || !this.svg) {
+      this.key = key;
+      const svg = plot.plot(axes(figure, size, plot)) as Plotted;
+      svg.setAttribute('role', 'img');
+      for (const group of svg.querySelectorAll('[aria-label], [aria-hidden]')) group.removeAttribute('aria-label');
+      svg.insertAdjacentHTML('afterbegin', patterns(this.number));
+      for (const name of ['bands', 'lines', 'marks']) {
+        const group = document.createElementNS(svgNs, 'g');
+        group.setAttribute('class', name);
+        svg.append(group);
+      }
+      // Bands lie under the axes' text.
+      svg.insertBefore(svg.querySelector('.bands')!, svg.querySelector('defs')!.nextSibling);
+      picture.replaceChildren(svg);
+      this.svg = svg;
+    }
+    this.svg.setAttribute('aria-label', figure.label);
+    this.rewrite(this.svg, size);
+  }
+
+  private rewrite(svg: Plotted, size: ReturnType<typeof sizeOf>): void {
+    const { figure } = this;
+    const [sx, sy] = [svg.scale('x')!, svg.scale('y')!];
+    const x = (v: number): number => sx.apply(v);
+    const y = (v: number): number => sy.apply(v);
+    const [top, bottom, left, right] = [
+      size.marginTop,
+      size.height - size.marginBottom,
+      size.marginLeft,
+      size.width - size.marginRight,
+    ];
+    svg.querySelector('.bands')!.innerHTML = figure.bands
+      .map((band) =>
+        band.tone === 'comfortable'
+          ? ''
+          : `<path d="${bandPath(band, x, y, [top, bottom])}" fill="url(#${band.tone}${this.number})" stroke="var(--${band.tone === 'beyond' ? 'beyond' : 'border'})" stroke-opacity=".6"/>`,
+      )
+      .join('');
+    const others = figure.lines.filter((l) => !l.present);
+    svg.querySelector('.lines')!.innerHTML = [...others, ...figure.lines.filter((l) => l.present)]
+      .map((l) => {
+        const d = linePath(l, x, y);
+        const [width, color] = l.present ? [2.75, 'var(--l1)'] : [1.75, `var(--l${2 + (others.indexOf(l) % 4)})`];
+        return `<path d="${d}" fill="none" stroke="var(--paper)" stroke-width="${width + 2.5}" opacity=".7"/><path d="${d}" fill="none" stroke="${color}" stroke-width="${width}"/>`;
+      })
+      .join('');
+    svg.querySelector('.marks')!.innerHTML = this.words(x, y, { top, bottom, left, right, size });
+    this.place(svg, x, y, bottom);
+  }
+
+  private words(
+    x: (v: number) => number,
+    y: (v: number) => number,
+    at: { top: number; bottom: number; left: number; right: number; size: { width: number; height: number } },
+  ): string {
+    const { figure } = this;
+    const parts = [
+      `<path class="axis" d="M${at.left} ${at.bottom}H${at.right}"/>`,
+      text(0, 14, figure.y.title),
+      text(at.right, at.size.height - 6, figure.x.title, 'end'),
+    ];
+    for (const band of figure.bands) {
+      const end = band.tone !== 'beyond';
+      const i = end ? 0 : band.xs.length - 1;
+      const high = band.high ? y(band.high[i]!) : at.top;
+      const low = band.low ? y(band.low[i]!) : at.bottom;
+      const [a, b] = [Math.max(at.top, Math.min(high, low)), Math.min(at.bottom, Math.max(high, low))];
+      if (b - a < 18) continue;
+      const place = band.tone === 'comfortable' ? a + 22 : band.tone === 'beyond' ? a + 20 : b - 8;
+      const [fill, halo] = {
+        comfortable: ['ink-2', 'paper'],
+        borderline: ['border', 'border-fill'],
+        beyond: ['beyond', 'beyond-fill'],
+      }[band.tone] as [string, string];
+      parts.push(
+        `<text x="${end ? at.left + 10 : at.right - 10}" y="${place}" text-anchor="${end ? 'start' : 'end'}" style="fill:var(--${fill});font-weight:600;paint-order:stroke;stroke:var(--${halo});stroke-width:4px;stroke-linejoin:round">${escape(band.label)}</text>`,
+      );
+    }
+    const ends = figure.lines.map((l) => lastFinite(l.ys));
+    const places = spacedOut(
+      ends.map((i, k) => (i < 0 ? at.bottom : Math.min(at.bottom, Math.max(at.top, y(figure.lines[k]!.ys[i]!))))),
+      16,
+      at.bottom,
+    );
+    figure.lines.forEach((l, k) => {
+      if (ends[k]! >= 0 && l.name !== '')
+        parts.push(text(at.right + 8, places[k]! + 4.5, l.name, 'start', l.present ? 'strong' : ''));
+    });
+    const { mark } = figure;
+    if (mark) {
+      const [mx, my] = [x(mark.x), y(mark.y)];
+      parts.push(
+        `<path class="hair" d="M${mx.toFixed(1)} ${my.toFixed(1)}V${at.bottom}M${at.left} ${my.toFixed(1)}H${mx.toFixed(1)}"/>`,
+        `<circle cx="${mx.toFixed(1)}" cy="${my.toFixed(1)}" r="5" fill="var(--hand)"/>`,
+        text(at.left - 8, my + 4.5, figure.y.text(mark.y), 'end', 'hand'),
+        text(mx, at.bottom + 19, figure.x.text(mark.x), 'middle', 'hand'),
+      );
+    }
+    return parts.join('');
+  }
+
+  /** Moves the slider onto the mark, and takes away the tick figures that the mark's own stand on. */
+  private place(svg: Plotted, x: (v: number) => number, y: (v: number) => number, bottom: number): void {
+    const { mark } = this.figure;
+    const handle = this.querySelector<HTMLElement>('.handle')!;
+    for (const tick of svg.querySelectorAll<SVGTextElement>('g text[transform], g[text-anchor] text')) {
+      const place = tick.transform.baseVal.numberOfItems > 0 ? tick.transform.baseVal.consolidate()?.matrix : undefined;
+      if (!place || tick.closest('.marks')) continue;
+      const onX = place.f > bottom - 1;
+      tick.style.visibility =
+        mark && (onX ? Math.abs(place.e - x(mark.x)) < 30 : Math.abs(place.f - y(mark.y)) < 13) ? 'hidden' : '';
+    }
+    if (!mark) return;
+    handle.style.left = `${x(mark.x)}px`;
+    handle.style.top = `${y(mark.y)}px`;
+  }
+}
+
+const escape = (words: string): string => words.replace(/[&<>"]/g, (c) => `&#${c.charCodeAt(0)};`);
+const text = (x: number, y: number, words: string, anchor = 'start', look = ''): string =>
+  `<text x="${x.toFixed(1)}" y="${y.toFixed(1)}" text-anchor="${anchor}" class="${look}">${escape(words)}</text>`;
+function lastFinite(ys: ArrayLike<number>): number {
+  let i = ys.length - 1;
+  while (i >= 0 && !Number.isFinite(ys[i]!)) i--;
+  return i;
+}
+/** Section lining: single for borderline, crossed for beyond. */
+const patterns = (n: number): string => {
+  const lining = (tone: string, ink: string, d: string, opacity: string): string =>
+    `<pattern id="${tone}${n}" width="7" height="7" patternUnits="userSpaceOnUse" patternTransform="rotate(45)"><rect width="7" height="7" fill="var(--${ink}-fill)"/><path d="${d}" stroke="var(--${ink})" stroke-opacity="${opacity}"/></pattern>`;
+  return `<defs>${lining('borderline', 'border', 'M0 0V7', '.34')}${lining('beyond', 'beyond', 'M0 0V7M0 0H7', '.3')}</defs>`;
+};
+customElements.define('line-plot', LinePlot);
+declare global {
+  interface HTMLElementTagNameMap {
+    'line-plot': LinePlot;
+  }
+}

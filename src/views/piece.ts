@@ -1,0 +1,39 @@
+import { LitElement } from 'lit';
+import type { Cell } from '../graph/cell.ts';
+import type { Store } from '../notebook/store.ts';
+
+/**
+ * A part of the page. It shares the page's one style sheet (no shadow root), looks at the cells it names while it is
+ * on the page, and draws itself anew when one of them changes.
+ */
+export abstract class Piece extends LitElement {
+  static override properties: Record<string, object> = { store: { attribute: false } };
+  declare store: Store;
+  private unwatch: (() => void) | undefined;
+  private seen: readonly Cell[] = [];
+
+  /** The cells it reads. */
+  protected watched(): readonly Cell[] {
+    return [];
+  }
+  protected override createRenderRoot(): HTMLElement {
+    return this;
+  }
+  protected override willUpdate(): void {
+    const now = this.watched();
+    if (this.unwatch && now.length === this.seen.length && now.every((c, i) => c === this.seen[i])) return;
+    const before = this.unwatch;
+    this.seen = now;
+    this.unwatch = this.store.watch(now, () => this.requestUpdate());
+    before?.();
+  }
+  override disconnectedCallback(): void {
+    super.disconnectedCallback();
+    this.unwatch?.();
+    this.unwatch = undefined;
+  }
+  override connectedCallback(): void {
+    super.connectedCallback();
+    this.requestUpdate();
+  }
+}

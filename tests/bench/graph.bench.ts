@@ -1,0 +1,86 @@
+import { catalogue as cells, chapters } from '../../cells/index.ts';
+import edge from '../../scenarios/edge-of-premium.json' with { type: 'json' };
+import { drain, type Input } from '../../src/graph/cell.ts';
+import { Live } from '../../src/graph/live.ts';
+import { snapshot } from '../../src/graph/snapshot.ts';
+import { sweepSteps } from '../../src/graph/sweep.ts';
+import type { Document } from '../../src/notebook/document.ts';
+import { Store } from '../../src/notebook/store.ts';
+import { closing as closingOf } from '../../src/physics/cam-events.ts';
+import { linkage as linkageOf, pistonDrop } from '../../src/physics/linkage.ts';
+import { cylinderVolume } from '../../src/physics/volumes.ts';
+
+const document = edge as unknown as Document;
+const quick = [...cells.values()].filter((c) => c.role !== 'slow' && !(c.role === 'cell' && c.id === 'motoredPeak'));
+const cell = (id: string) => cells.get(id)!;
+const open = (): Store => {
+  const store = new Store({
+    catalogue: { cells, chapters },
+    open: { document, opened: document },
+    runner: { start: () => () => {} },
+  });
+  store.watch(quick, () => {});
+  return store;
+};
+
+/** One input changed, all quick results settled: on the graph alone. Goes round all numeric inputs. */
+export function oneInput(): () => void {
+  const { live } = open();
+  const inputs = quick.filter((c): c is Input<number> => c.role === 'input' && c.kind.name === 'scalar');
+  const starts = inputs.map((c) => (live.state(c) as { value: number }).value);
+  let n = 0;
+  return () => {
+    const i = n++ % inputs.length;
+    live.set(inputs[i]!, starts[i]! * (1 + (Math.floor(n / inputs.length) % 2) * 1e-6) + 1e-12);
+    live.run();
+  };
+}
+
+/** The same with undo, patches and the document kept. */
+export function oneEdit(): () => void {
+  const store = open();
+  const bore = cell('bore') as Input;
+  let n = 0;
+  return () => store.set([[bore, 0.103 + (n++ % 100) * 1e-6]], { what: 'bench', gesture: n });
+}
+
+const degree = Math.PI / 180;
+const xs = Float64Array.from({ length: 200 }, (_, i) => (40 + i * 0.2) * degree);
+const members = [62, 66, 70, 74, 78].map((n) => n * 1e-6);
+
+/** A sweep of dynamic ratio against intake closing, 200 points, one line for each of five chambers. */
+export function sweep(): () => number {
+  const at = snapshot(open().live);
+  const ask = {
+    vary: cell('intakeClosing'),
+    xs,
+    family: { vary: cell('chamberVolume'), values: members },
+    read: [cell('dynamicRatio')],
+  };
+  return () => drain(sweepSteps(at, ask))[4]![0]![199]!;
+}
+
+/** The same arithmetic written inline: the advance for each closing, its range, and a gap where there is no answer. */
+export function sweepInline(): () => number {
+  const live: Live = open().live;
+  const v = (id: string): number => (live.state(cell(id)) as { value: number }).value;
+  const linkage = linkageOf(v('stroke'), v('rod'), v('pinOffset'));
+  const [bore, duration, centerline] = [v('bore'), v('intakeDuration'), v('intakeCenterline')];
+  const rest = v('gasketVolume') + v('deckVolume') + v('crownVolume') + v('creviceVolume') - v('milledVolume');
+  return () => {
+    const out = members.map(() => new Float64Array(xs.length));
+    for (let m = 0; m < members.length; m++) {
+      const clearance = members[m]! + rest;
+      for (let i = 0; i < xs.length; i++) {
+        const advance = closingOf(duration, centerline) - xs[i]!;
+        const closing = closingOf(duration, centerline) - advance;
+        const lost = Math.abs(advance) > (2 * Math.PI) / 3 || closing >= Math.PI || closing <= -Math.PI;
+        const stroke = pistonDrop(linkage, Math.PI + closing);
+        const trapped = clearance + cylinderVolume(bore, stroke);
+        const ratio = trapped / clearance;
+        out[m]![i] = lost || !(clearance > 0) || !Number.isFinite(ratio) ? NaN : ratio;
+      }
+    }
+    return out[4]![199]!;
+  };
+}

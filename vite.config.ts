@@ -1,0 +1,16 @@
+import { defineConfig } from 'vitest/config';
+
+export default defineConfig({
+  root: 'src', // keeps index.html out of the top folder
+  base: './', // any static host, any sub-path
+  build: { outDir: '../dist', emptyOutDir: true, target: 'es2022' },
+  worker: { format: 'es' },
+  test: {
+    root: '.',
+    reporters: ['dot', './tests/counts.ts'],
+    projects: [
+      { test: { name: 'unit', include: ['tests/**/*.test.ts'], exclude: ['tests/e2e/**', 'tests/bench/**'] } },
+      { test: { name: 'e2e', include: ['tests/e2e/**/*.test.ts'], testTimeout: 60_000, hookTimeout: 120_000, fileParallelism: false } },
+    ],
+  },
+});
