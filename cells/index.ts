@@ -25,3 +25,5 @@ export const roomOf: ReadonlyMap<string, string> = new Map(
 export const chapters: readonly Chapter[] = things
   .flatMap(({ thing }) => (isChapter(thing) ? [thing] : []))
   .toSorted((a, b) => a.number - b.number);
+
+export { opening } from './opening/opening.ts';

@@ -1,4 +1,4 @@
-import { catalogue as cells, chapters } from '../cells/index.ts';
+import { catalogue as cells, chapters, opening as first } from '../cells/index.ts';
 import { version as release } from '../package.json' with { type: 'json' };
 import edge from '../scenarios/edge-of-premium.json' with { type: 'json' };
 import milled from '../scenarios/milled-four.json' with { type: 'json' };
@@ -18,7 +18,7 @@ import { Pool } from './workers/pool.ts';
 import './views/look.css';
 
 // The one place where catalogue, workers, store and page meet.
-const catalogue = { cells, chapters };
+const catalogue = { cells, chapters, opening: first };
 const scenarios = { edge, cams, mountain, milled } as unknown as Readonly<Record<string, Document>>;
 const example = scenarios.edge!;
 const mended = (anything: unknown): Restored => restore(anything, catalogue, example);
@@ -35,6 +35,7 @@ let visit: string | null = null;
 /** What a newer release wrote is looked at, not overwritten. */
 let readOnly = false;
 let sweeping = 0;
+let loading = 0;
 
 const explorer: Explorer = {
   sweep(task, report) {
@@ -57,13 +58,16 @@ const explorer: Explorer = {
   },
 };
 
-const first = await opening();
-const store = new Store({ catalogue, open: first.open, runner: pool });
+const begun = await opening();
+const store = new Store({ catalogue, open: begun.open, runner: pool });
 const page = Object.assign(new NotebookPage(), {
   store,
   explorer,
   starts: Object.entries(scenarios).map(([id, { title, sentence }]) => ({ id, title, sentence })),
-  notices: first.notices,
+  notices: begun.notices,
+  opened:
+    slots.opened() ??
+    new Set(matchMedia('(max-width: 700px)').matches ? ['compression'] : ['block', 'chamber', 'compression']),
 });
 
 /** What to open: a link's copy if there is one, else what the reader had, else the example. */
@@ -176,13 +180,14 @@ addEventListener('pagehide', save);
 function mark(): void {
   const { dataset } = document.documentElement;
   dataset.settled = String(store.revision);
-  if (!store.live.busy && sweeping === 0) dataset.complete = String(store.revision);
+  if (!store.live.busy && sweeping === 0 && loading === 0) dataset.complete = String(store.revision);
 }
 
 async function share(): Promise<void> {
   const document: Document = { ...store.document, answers: answersOf(store, release) };
   page.fragment = await pack(document, example);
 }
+page.addEventListener('opened', (event) => slots.saveOpened((event as CustomEvent<string>).detail.split(' ')));
 page.addEventListener('share', () => void share());
 page.addEventListener('start', (event) => {
   const chosen = scenarios[(event as CustomEvent<string>).detail];
@@ -243,3 +248,11 @@ function storageOf(name: 'localStorage' | 'sessionStorage'): Storage | null {
 
 document.body.append(page);
 afterFrame(mark);
+// Figures load behind the first readouts; `mark` waits for them.
+loading++;
+afterFrame(() => {
+  void import('./views/figures.ts').then(() => {
+    loading--;
+    afterFrame(mark);
+  });
+});

@@ -1,4 +1,5 @@
 import { chapter as declare, when } from '../../src/graph/chapter.ts';
+import { airSays } from './air-says.ts';
 import { airDensity } from './air-density.ts';
 import { densityAltitude } from './density-altitude.ts';
 import { dryPressure } from './dry-pressure.ts';
@@ -54,4 +55,5 @@ export const chapter = declare({
     typicalFriction,
   ],
   caution: 'Never compare pulls corrected by different standards: the same run reads 4 % apart.',
+  says: airSays,
 });

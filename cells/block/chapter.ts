@@ -1,4 +1,9 @@
-import { chapter as declare } from '../../src/graph/chapter.ts';
+import { chapter as declare, figure } from '../../src/graph/chapter.ts';
+import { blockSays } from './block-says.ts';
+import { intakeClosing } from '../cam/intake-closing.ts';
+import { intakeOpening } from '../cam/intake-opening.ts';
+import { effectiveStroke } from '../compression/effective-stroke.ts';
+import { strokeLost } from '../compression/stroke-lost.ts';
 import { displacement } from './displacement.ts';
 import { dwellAtTop } from './dwell-at-top.ts';
 import { bore, cylinders, engineSpeed, pinOffset, rod, rodMaterial, stroke } from './inputs.ts';
@@ -26,6 +31,15 @@ export const chapter = declare({
     peakPistonSpeed,
     peakPistonAcceleration,
     dwellAtTop,
-    pistonTravel,
+  ],
+  says: blockSays,
+  figures: [
+    figure({
+      id: 'figure-travel',
+      form: 'travel',
+      caption:
+        'Piston travel through intake and compression. The intake valve stays open past bottom dead center; the lined part of the rise compresses nothing.',
+      from: { pistonTravel, intakeOpening, intakeClosing, effectiveStroke, strokeLost },
+    }),
   ],
 });

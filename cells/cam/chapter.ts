@@ -1,4 +1,5 @@
 import { chapter as declare, when } from '../../src/graph/chapter.ts';
+import { camSays } from './cam-says.ts';
 import { cardAgreement } from './card-agreement.ts';
 import { exhaustCenterline } from './exhaust-centerline.ts';
 import { exhaustClosing } from './exhaust-closing.ts';
@@ -62,4 +63,5 @@ export const chapter = declare({
     exhaustRamp,
     cardAgreement,
   ],
+  says: camSays,
 });

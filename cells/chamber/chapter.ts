@@ -1,4 +1,5 @@
-import { chapter as declare } from '../../src/graph/chapter.ts';
+import { chapter as declare, figure } from '../../src/graph/chapter.ts';
+import { chamberSays } from './chamber-says.ts';
 import { clearanceVolume } from './clearance-volume.ts';
 import { creviceVolume } from './crevice-volume.ts';
 import { deckClearance } from './deck-clearance.ts';
@@ -60,4 +61,13 @@ export const chapter = declare({
     squishVerdict,
   ],
   caution: 'Measure chamber, deck and gasket on the real parts. A chamber is seldom the size it was cast to.',
+  says: chamberSays,
+  figures: [
+    figure({
+      id: 'figure-stack',
+      form: 'stack',
+      caption: 'Where the clearance volume comes from. Every part of it stands in the denominator of both ratios.',
+      from: { clearanceVolume, chamberVolume, milledVolume, gasketVolume, deckVolume, crownVolume, creviceVolume },
+    }),
+  ],
 });

@@ -1,4 +1,5 @@
 import { chapter as declare, when } from '../../src/graph/chapter.ts';
+import { compressionSays } from './compression-says.ts';
 import { intakeClosing } from '../cam/intake-closing.ts';
 import { crankingPressureLow } from './cranking-pressure-low.ts';
 import { crankingPressure } from './cranking-pressure.ts';
@@ -53,4 +54,5 @@ export const chapter = declare({
     motoredPressure,
   ],
   caution: 'Compression figures are planning aids: knock breaks pistons, and the ratio is only where it starts.',
+  says: compressionSays,
 });

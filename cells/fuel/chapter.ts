@@ -1,4 +1,6 @@
-import { chapter as declare, when } from '../../src/graph/chapter.ts';
+import { chapter as declare, figure, when } from '../../src/graph/chapter.ts';
+import { fuelSays } from './fuel-says.ts';
+import { dynamicRatio } from '../compression/dynamic-ratio.ts';
 import { blendMon } from './blend-mon.ts';
 import { blendRon } from './blend-ron.ts';
 import { cautionEndHere } from './caution-end-here.ts';
@@ -63,4 +65,15 @@ export const chapter = declare({
   ],
   caution:
     'The band is common practice, not a promise. Alcohol fuels need compatible parts; what may be sold and burned on the road is local law.',
+  says: fuelSays,
+  figures: [
+    figure({
+      id: 'figure-scale',
+      form: 'verdictScale',
+      caption:
+        'The verdict, twice. The bar on the mark is the ± from every tolerance given. The edges are common practice, and yours to move.',
+      from: { fuelVerdict, fuelVerdictLow },
+      plusMinus: dynamicRatio,
+    }),
+  ],
 });

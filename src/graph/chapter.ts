@@ -1,4 +1,6 @@
+import type { Phrase } from '../units/phrase.ts';
 import type { Cell, Input } from './cell.ts';
+import type { Verdict } from './kind.ts';
 
 /** A field that is asked for only while a choice stands so. */
 export interface FieldWhen {
@@ -17,6 +19,10 @@ export interface Chapter {
   /** Inputs, and derived cells that are usually measured and held. */
   readonly fields: readonly (Cell | FieldWhen)[];
   readonly answers: readonly Cell[];
+  /** Drawn figures, in order; curves among the answers and the reader's sweeps follow them. */
+  readonly figures?: readonly ChapterFigure[];
+  /** What the closed chapter says in one line. */
+  readonly says: Cell<Phrase | null>;
   /** Said on the page where this chapter's figures can hurt someone. */
   readonly caution?: string;
 }
@@ -24,3 +30,25 @@ export interface Chapter {
 export const chapter = (spec: Chapter): Chapter => spec;
 export const when = (choice: Input<string>, is: readonly string[], ...fields: readonly Cell[]): readonly FieldWhen[] =>
   fields.map((field) => ({ field, when: choice, is }));
+
+/** A figure of a chapter: its caption, the name of its form, and the cells the form is given. */
+export interface ChapterFigure {
+  readonly id: string;
+  readonly caption: string;
+  readonly form: string;
+  readonly from: Readonly<Record<string, Cell>>;
+  /** A derived or input cell that the figure's handle moves. */
+  readonly moves?: Cell;
+  /** Gives the form the ± of this cell as well, as `plusMinus`. */
+  readonly plusMinus?: Cell;
+}
+export const figure = (spec: ChapterFigure): ChapterFigure => spec;
+
+/** The first screen: the fields that decide, the verdicts, and one plate. */
+export interface Opening {
+  readonly fields: readonly Cell[];
+  readonly here: Cell<Verdict>;
+  readonly low: Cell<Verdict>;
+  readonly plate: ChapterFigure;
+}
+export const opening = (spec: Opening): Opening => spec;

@@ -155,16 +155,23 @@ export class Probe {
       for (const slot of starts[k]!)
         if (at.states[slot]!.is !== 'ready') throw new NotSettled(order[slot]!, at.states[slot]!);
       const rest = starts[k]!.map((slot) => this.values[slot] as number);
+      // What else feels a shift: the short way of a straight relation leaves out only what leads to its cell alone.
+      const isFelt = (slot: number): boolean =>
+        this.read.includes(slot) || graph.readers[slot]!.some((r) => on[r] === 1 && toTarget[r] === 0);
+      const felt = upstream(
+        graph,
+        [...starts[k]!, ...steps.map((step) => step.slot)].filter((slot) => slot !== target && isFelt(slot)),
+        (slot) => stop(slot) || slot === target,
+      );
+      const straight = mover.straight === true;
       return {
         target,
         slots: starts[k]!,
         inputs: mover.inputs,
         rest,
         plan: steps.filter(({ slot }) => toTarget[slot] === 1),
-        straight: mover.straight === true,
-        direct: starts[k]!.flatMap((slot, i) =>
-          this.read.includes(slot) || graph.readers[slot]!.some((r) => on[r] === 1 && toTarget[r] === 0) ? [i] : [],
-        ),
+        straight,
+        direct: starts[k]!.flatMap((slot, i) => (felt[slot] === 1 ? [i] : [])),
         small: Math.min(...mover.inputs.map((input, i) => small(input, rest[i]!))),
         range: [
           Math.max(...mover.inputs.map((input, i) => (input.hard?.[0] ?? -Infinity) - rest[i]!)),
@@ -173,7 +180,10 @@ export class Probe {
         shift: 0,
         slope: undefined,
         origin: undefined,
-        after: steps.filter(({ slot }) => reach[k]![slot] === 1 && toTarget[slot] === 0),
+        after: steps.filter(
+          ({ slot }) =>
+            reach[k]![slot] === 1 && (toTarget[slot] === 0 || (straight && slot !== target && felt[slot] === 1)),
+        ),
         aim: (this.values[target] ?? NaN) as number,
       };
     });

@@ -1,10 +1,12 @@
 import type { Cell } from '../graph/cell.ts';
-import type { Chapter } from '../graph/chapter.ts';
+import type { Chapter, Opening } from '../graph/chapter.ts';
 
 /** What a notebook can hold: the cells by id, and the chapters in the order of the page. */
 export interface Catalogue {
   readonly cells: ReadonlyMap<string, Cell>;
   readonly chapters: readonly Chapter[];
+  /** The first screen of the page; a notebook without a page needs none. */
+  readonly opening?: Opening;
 }
 
 /** The cell of an id, or of a name it had in an earlier release. */

@@ -17,6 +17,8 @@ export interface Edit {
   /** What happened, in words: "Set bore to 4.070 in". */
   readonly what: string;
   readonly place?: string;
+  /** Worth a line across the page, with a way back: it did more than change the figure under the hand. */
+  readonly announce?: boolean;
   /** Edits of one gesture (pointer down to up, focus to blur) are one step. */
   readonly gesture?: unknown;
 }

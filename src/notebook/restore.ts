@@ -88,8 +88,7 @@ function values(thing: unknown, catalogue: Catalogue, role: 'input' | 'derived',
     else if (role === 'derived' && saved === null) sound[cell.id] = null; // let go in this variant alone
     else {
       const value = cell.kind.restore(saved);
-      if (value === undefined || !cell.kind.sound(value))
-        mend(`${cell.label} could not be read; its starting value is used.`);
+      if (value === undefined) mend(`${cell.label} could not be read; its starting value is used.`);
       else sound[cell.id] = cell.kind.save(value);
     }
   }

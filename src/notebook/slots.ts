@@ -3,6 +3,7 @@ import type { Open } from './history.ts';
 const mineKey = 'closing-angle/mine';
 const asideKey = 'closing-angle/aside';
 const visitKey = 'closing-angle/visit';
+const openedKey = 'closing-angle/opened';
 
 /** What a slot held, not yet made sense of: `restore` does that. */
 export interface Kept {
@@ -38,6 +39,22 @@ export class Slots {
   }
   saveVisit(fragment: string, open: Open): string | null {
     return write(this.session, visitKey, { ...open, fragment });
+  }
+  /** The chapters that were open when the reader last turned one, or undefined on a first visit. */
+  opened(): ReadonlySet<string> | undefined {
+    try {
+      const text = this.local?.getItem(openedKey);
+      return text === null || text === undefined ? undefined : new Set(text.split(' '));
+    } catch {
+      return undefined;
+    }
+  }
+  saveOpened(chapters: readonly string[]): void {
+    try {
+      this.local?.setItem(openedKey, chapters.join(' '));
+    } catch {
+      // They open as on a first visit next time.
+    }
   }
   /** Moves the reader's own notebook out of the way; returns it. */
   putAside(): Kept | undefined {

@@ -31,7 +31,10 @@ export class Store {
   private readonly history: History;
   private readonly watchers = new Map<Cell, Set<() => void>>();
   private readonly documentWatchers = new Set<() => void>();
+  private readonly announcers = new Set<(what: string) => void>();
   private readonly drafts = new Map<Input, string>();
+  private look: readonly unknown[] = [];
+  private blamed: ReadonlySet<Cell> = new Set();
   private memo: { revision: number; snapshot: Snapshot; spreads: Map<Cell, Spread | null> } | null = null;
 
   constructor({ catalogue, open, runner }: Options) {
@@ -140,25 +143,24 @@ export class Store {
   }
   /** A change of the document that is not a value of a cell: title, units, tolerances, page, pins. */
   change(edit: Edit, recipe: (draft: Draft<Document>) => void): void {
-    if (this.history.edit((draft) => recipe(draft.document), edit)) this.refresh();
+    if (this.history.edit((draft) => recipe(draft.document), edit)) this.refresh(edit);
   }
   /** Everything back to where the notebook was opened, as one step. */
   resetAll(): void {
     this.drafts.clear();
-    this.history.edit((draft) => void (draft.document = this.opened as Draft<Document>), { what: 'Reset everything' });
-    this.refresh();
+    const edit: Edit = { what: 'Reset everything', announce: true };
+    this.history.edit((draft) => void (draft.document = this.opened as Draft<Document>), edit);
+    this.refresh(edit);
   }
   /** Opens another document; one step back returns to this one. */
   open(document: Document, what: string): void {
     this.drafts.clear();
-    this.history.edit(
-      (draft) => {
-        draft.document = document as Draft<Document>;
-        draft.opened = document as Draft<Document>;
-      },
-      { what },
-    );
-    this.refresh();
+    const edit: Edit = { what, announce: true };
+    this.history.edit((draft) => {
+      draft.document = document as Draft<Document>;
+      draft.opened = document as Draft<Document>;
+    }, edit);
+    this.refresh(edit);
   }
   choose(variant: string | null): void {
     this.drafts.clear();
@@ -236,6 +238,11 @@ export class Store {
       for (const c of mine) this.watchers.get(c)?.delete(call);
     };
   }
+  /** Calls back with what was done, when it is worth a line. */
+  watchAnnounced(call: (what: string) => void): () => void {
+    this.announcers.add(call);
+    return () => void this.announcers.delete(call);
+  }
   /** Calls back after anything changed. */
   watchAll(call: () => void): () => void {
     this.documentWatchers.add(call);
@@ -248,11 +255,12 @@ export class Store {
       const variant = draft.variants.find((v) => v.id === draft.chosen);
       recipe(variant ?? draft, variant ? this.document : nothing);
     }, edit);
-    this.refresh();
+    this.refresh(edit);
   }
-  private refresh(): void {
+  private refresh(edit?: Edit): void {
     this.apply();
     this.tell(this.live.run(), true);
+    if (edit?.announce) for (const call of this.announcers) call(edit.what);
   }
   /** Gives the live graph what the document says. */
   private apply(): void {
@@ -271,10 +279,29 @@ export class Store {
       } else live.release(cell);
     }
   }
+  /** True if units, ±, the starting values or the variant changed: every cell is shown anew, whatever its own state. */
+  private isLookChanged(): boolean {
+    const { units, tolerances, chosen } = this.document;
+    const now = [units, tolerances, chosen, this.opened];
+    const before = this.look;
+    this.look = now;
+    return now.some((part, i) => part !== before[i]);
+  }
+  /** Cells that others began or ceased to blame: it is said at their fields, though they did not change themselves. */
+  private blamedAnew(changed: readonly Cell[]): readonly Cell[] {
+    if (changed.length === 0) return [];
+    const { cells } = this.catalogue;
+    const before = this.blamed;
+    const faults = Array.from(cells.values(), (c) => this.live.state(c)).filter((state) => state.is === 'fault');
+    this.blamed = new Set(faults.flatMap((state) => cells.get(state.fault.about) ?? []));
+    return [...new Set([...before, ...this.blamed])];
+  }
   private tell(changed: readonly Cell[], always = false): void {
     if (changed.length === 0 && !always) return;
     this.revision++;
-    const calls = new Set(changed.flatMap((c) => [...(this.watchers.get(c) ?? [])]));
+    const all = this.isLookChanged();
+    const shown = all ? this.watchers.keys() : [...changed, ...this.blamedAnew(changed)];
+    const calls = new Set(Array.from(shown, (c) => [...(this.watchers.get(c) ?? [])]).flat());
     for (const call of calls) call();
     for (const call of this.documentWatchers) call();
   }

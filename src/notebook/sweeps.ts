@@ -1,5 +1,5 @@
 import { type Cell, drain } from '../graph/cell.ts';
-import { downstream, upstream } from '../graph/compile.ts';
+import { upstream } from '../graph/compile.ts';
 import type { SweepTask } from '../graph/explorer.ts';
 import type { Json, Verdict, VerdictKind } from '../graph/kind.ts';
 import { Probe } from '../graph/probe.ts';
@@ -95,19 +95,19 @@ export function presentPoint(
   }
 }
 
-/** The verdict that judges a result: the first one on the page that reads it and judges figures of its sort. */
-export function judgeOf({ chapters }: Catalogue, read: Cell): Cell<Verdict> | undefined {
-  if (read.kind.name === 'verdict') return read as Cell<Verdict>;
+/** The verdicts that judge a result: those that read it and judge figures of its sort, as the page names them. */
+export function judgesOf({ cells, chapters }: Catalogue, read: Cell): readonly Cell<Verdict>[] {
+  if (read.kind.name === 'verdict') return [read as Cell<Verdict>];
   const quantity = (read.kind as { quantity?: unknown }).quantity;
-  return chapters
-    .flatMap((chapter) => chapter.answers)
-    .find(
-      (c) =>
-        c.role !== 'input' &&
-        c.kind.name === 'verdict' &&
-        Object.values(c.from).includes(read) &&
-        (c.kind as unknown as VerdictKind).quantity === quantity,
-    ) as Cell<Verdict> | undefined;
+  const judges = [...cells.values()].filter(
+    (c) =>
+      c.role !== 'input' &&
+      c.kind.name === 'verdict' &&
+      Object.values(c.from).includes(read) &&
+      (c.kind as unknown as VerdictKind).quantity === quantity,
+  );
+  const order = chapters.flatMap((c) => c.answers);
+  return judges.toSorted((a, b) => order.indexOf(a) - order.indexOf(b)) as readonly Cell<Verdict>[];
 }
 
 /** The edges of a judge along a sweep, lowest first. */
@@ -130,9 +130,3 @@ export function results({ cells }: Catalogue): readonly Cell[] {
   return [...cells.values()].filter((c) => c.role !== 'input' && (isFigure(c) || c.kind.name === 'verdict'));
 }
 const isFigure = (c: Cell): boolean => c.kind.name === 'scalar' || (c.kind.name === 'optional' && c.role === 'input');
-
-/** True if a cell's value can change when another is varied. */
-export function reaches(store: Store, from: Cell, to: Cell): boolean {
-  const { graph } = store.live;
-  return downstream(graph, [graph.slotOf.get(from)!])[graph.slotOf.get(to)!] === 1;
-}

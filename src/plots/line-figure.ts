@@ -1,4 +1,5 @@
 import type { Tone } from '../graph/kind.ts';
+import type { Twin } from './drawing.ts';
 
 /** One axis of a figure, in the unit shown. */
 export interface Axis {
@@ -32,7 +33,20 @@ export interface LineFigure {
   readonly y: Axis;
   readonly lines: readonly Line[];
   readonly bands: readonly Band[];
+  /** Edges that hold elsewhere, dashed, each with its word. */
+  readonly rules: readonly { readonly label: string; readonly xs: ArrayLike<number>; readonly ys: ArrayLike<number> }[];
   readonly mark: { readonly x: number; readonly y: number; readonly movable: boolean } | null;
+}
+
+/** The same as a table of at most some twenty rows. */
+export function twinOf({ x, y, lines }: LineFigure): Twin {
+  const [first] = lines;
+  if (!first) return { columns: [x.title], rows: [] };
+  const every = Math.max(1, Math.round((first.xs.length - 1) / 20));
+  const rows: string[][] = [];
+  for (let i = 0; i < first.xs.length; i += every)
+    rows.push([x.text(first.xs[i]!), ...lines.map(({ ys }) => (Number.isFinite(ys[i]!) ? y.text(ys[i]!) : '–'))]);
+  return { columns: [x.title, ...lines.map((l) => l.name || y.title)], rows };
 }
 
 /** The least and largest finite value of some rows, or null where there is none. */

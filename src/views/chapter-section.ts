@@ -5,59 +5,89 @@ import type { Chapter, FieldWhen } from '../graph/chapter.ts';
 import type { Explorer } from '../graph/explorer.ts';
 import { lastGood } from '../graph/state.ts';
 import type { SweepItem } from '../notebook/document.ts';
+import { type Phrase, say } from '../units/phrase.ts';
 import { Piece } from './piece.ts';
 import { when } from './words.ts';
 import './choice-field.ts';
-import './curve-figure.ts';
 import './number-field.ts';
 import './readout-row.ts';
-import './sweep-figure.ts';
 
+type Result = Exclude<Cell, { role: 'input' }>;
 const isWhen = (field: Cell | FieldWhen): field is FieldWhen => 'field' in field;
+const isResult = (c: Cell): c is Result => c.role !== 'input';
 
-/** <chapter-section>: fields and answers on one side, figures on the other. */
+/** <chapter-section>: fields and answers on one side, figures on the other; closed, one line that says what it comes to. */
 export class ChapterSection extends Piece {
   static override properties = {
     ...Piece.properties,
     chapter: { attribute: false },
     sweeps: { attribute: false },
     explorer: { attribute: false },
+    open: { type: Boolean },
+    firstFigure: { type: Number },
   };
   declare chapter: Chapter;
   declare sweeps: readonly SweepItem[];
   declare explorer: Explorer | null;
+  declare open: boolean;
+  /** The number of its first figure. */
+  declare firstFigure: number;
 
   private get choices(): readonly Input<string>[] {
     return [...new Set(this.chapter.fields.filter(isWhen).map((f) => f.when))];
   }
   protected override watched(): readonly Cell[] {
-    return this.choices;
+    return this.open ? this.choices : [this.chapter.says];
   }
   private get fields(): readonly Cell[] {
-    return this.chapter.fields.flatMap((f) =>
-      isWhen(f) ? (f.is.includes(String(lastGood(this.store.state(f.when)))) ? [f.field] : []) : [f],
-    );
+    return this.chapter.fields.flatMap((f) => {
+      if (!isWhen(f)) return [f];
+      return f.is.includes(String(lastGood(this.store.state(f.when)))) ? [f.field] : [];
+    });
+  }
+  private turn(): void {
+    this.dispatchEvent(new CustomEvent('turn', { detail: this.chapter.id, bubbles: true }));
   }
 
   protected override render(): TemplateResult {
+    return this.open ? this.whole() : this.folded();
+  }
+  private folded(): TemplateResult {
+    const { chapter, store } = this;
+    const said = lastGood(store.state(chapter.says)) as Phrase | null | undefined;
+    return html`<section class="folded">
+      <button aria-expanded="false" @click=${() => this.turn()}>
+        <h2 id="chapter-${chapter.id}"><span class="n">${chapter.number}</span>${chapter.title}</h2>
+        <span>${said ? say(said, store.system) : chapter.sentence}</span><em>open</em>
+      </button>
+    </section>`;
+  }
+  private whole(): TemplateResult {
     const { chapter, store, sweeps } = this;
-    const curves = chapter.answers.filter((c): c is Exclude<Cell, { role: 'input' }> => c.kind.name === 'curve');
-    const rows = chapter.answers.filter(
-      (c): c is Exclude<Cell, { role: 'input' }> => c.kind.name !== 'curve' || c.role === 'slow',
-    );
+    const rows = chapter.answers.filter(isResult).filter((c) => c.kind.name !== 'curve' || c.role === 'slow');
     const heading = `chapter-${chapter.id}`;
     return html`<section class="chapter split" aria-labelledby=${heading}>
       <div class="col">
-        <h2 id=${heading}><span class="n">${chapter.number}</span>${chapter.title}</h2>
+        <h2 id=${heading}>
+          <span class="n">${chapter.number}</span>${chapter.title}
+          <button class="why shut" aria-expanded="true" aria-label="Close ${chapter.title}" @click=${() => this.turn()}>
+            close
+          </button>
+        </h2>
         <p>${chapter.sentence}</p>
-        ${repeat(
-          this.fields,
-          (c) => c.id,
-          (c) =>
-            c.kind.name === 'choice'
-              ? html`<choice-field .store=${store} .cell=${c as Input<string>}></choice-field>`
-              : html`<number-field .store=${store} .cell=${c}></number-field>`,
-        )}
+        <div class="fields">
+          ${repeat(
+            this.fields,
+            (c) => c.id,
+            (c) =>
+              c.kind.name === 'choice'
+                ? html`<choice-field .store=${store} .cell=${c as Input<string>}></choice-field>`
+                : html`<number-field .store=${store} .cell=${c}></number-field>`,
+          )}
+        </div>
+      </div>
+      <div class="figs ${sweeps.length > 0 ? 'tall' : ''}">${this.figures()}</div>
+      <div class="col answers">
         <h3>What follows</h3>
         ${repeat(
           rows,
@@ -65,19 +95,36 @@ export class ChapterSection extends Piece {
           (c) => html`<readout-row .store=${store} .cell=${c}></readout-row>`,
         )}
         ${when(chapter.caution, () => html`<p class="aside">${chapter.caution}</p>`)}
-      </div>
-      <div class="figs ${sweeps.length > 0 ? 'tall' : ''}">
-        ${repeat(
-          sweeps,
-          (s) => s.id,
-          (s) => html`<sweep-figure .store=${store} .item=${s} .explorer=${this.explorer}></sweep-figure>`,
-        )}
-        ${curves.map((c) => html`<curve-figure .store=${store} .cell=${c}></curve-figure>`)}
-        ${sweeps.length + curves.length === 0 ? nothing : ''}
+        <p class="add"><button class="link" @click=${() => this.addSweep()}>Add a sweep here</button></p>
       </div>
     </section>`;
   }
+  private figures(): TemplateResult {
+    const { chapter, store, sweeps, firstFigure } = this;
+    const drawn = chapter.figures ?? [];
+    const curves = chapter.answers.filter(isResult).filter((c) => c.kind.name === 'curve');
+    return html`${repeat(
+      sweeps,
+      (s) => s.id,
+      (s, i) =>
+        html`<sweep-figure
+          .store=${store}
+          .item=${s}
+          .explorer=${this.explorer}
+          .number=${firstFigure + i}
+        ></sweep-figure>`,
+    )}
+    ${drawn.map((f, i) => html`<drawn-figure .store=${store} .figure=${f} .number=${firstFigure + sweeps.length + i}></drawn-figure>`)}
+    ${curves.map((c, i) => html`<curve-figure .store=${store} .cell=${c} .number=${firstFigure + sweeps.length + drawn.length + i}></curve-figure>`)}
+    ${nothing}`;
+  }
+  private addSweep(): void {
+    this.dispatchEvent(new CustomEvent('add-sweep', { detail: this.chapter.id, bubbles: true }));
+  }
 }
+/** How many figures a chapter shows when it is open. */
+export const figureCount = ({ figures = [], answers }: Chapter, sweeps: number): number =>
+  sweeps + figures.length + answers.filter((c) => c.kind.name === 'curve').length;
 customElements.define('chapter-section', ChapterSection);
 declare global {
   interface HTMLElementTagNameMap {

@@ -2,17 +2,31 @@ import { html, nothing, type TemplateResult } from 'lit';
 import type { Cell } from '../graph/cell.ts';
 import type { Curve, CurveKind } from '../graph/kind.ts';
 import { lastGood } from '../graph/state.ts';
-import { extent, type LineFigure, withRoom } from '../plots/line-figure.ts';
+import { extent, type LineFigure, twinOf, withRoom } from '../plots/line-figure.ts';
 import type { Quantity } from '../units/quantity.ts';
 import { toUnit } from '../units/unit.ts';
+import { figureTools, waitsFor } from './figure-parts.ts';
+import { twinTable } from './figure-tools.ts';
 import { Piece } from './piece.ts';
-import { when } from './words.ts';
 import './line-plot.ts';
 
 /** <curve-figure>: a curve that a cell computed. */
 export class CurveFigure extends Piece {
-  static override properties = { ...Piece.properties, cell: { attribute: false } };
+  static override properties = {
+    ...Piece.properties,
+    cell: { attribute: false },
+    number: { type: Number },
+    table: { state: true },
+  };
   declare cell: Exclude<Cell, { role: 'input' }>;
+  declare number: number;
+  declare table: boolean;
+
+  constructor() {
+    super();
+    this.number = 0;
+    this.table = false;
+  }
 
   protected override watched(): readonly Cell[] {
     return [this.cell];
@@ -21,13 +35,17 @@ export class CurveFigure extends Piece {
     const { cell, store } = this;
     const state = store.state(cell);
     const curve = lastGood(state) as Curve | undefined;
+    const figure = curve ? this.figure(curve) : null;
     const stale = state.is === 'fault' || state.is === 'waiting';
     return html`<figure class="fig" id="figure-${cell.id}">
-      ${when(stale && curve, () => html`<p class="stale-note">Being worked out anew; this is the last good figure.</p>`)}
-      <div class=${stale ? 'stale' : ''}>
-        ${curve ? html`<line-plot .figure=${this.figure(curve)}></line-plot>` : nothing}
+      ${state.is === 'fault' && curve ? waitsFor(store, state.fault.about) : nothing}
+      ${state.is === 'waiting' && curve ? html`<p class="stale-note">Being worked out anew. This is the last good figure.</p>` : nothing}
+      <div class="frame low ${stale ? 'stale' : ''}">
+        ${figure && !this.table ? html`<line-plot .figure=${figure}></line-plot>` : nothing}
+        ${figure && this.table ? twinTable(cell.label, twinOf(figure)) : nothing}
       </div>
-      <figcaption>${cell.note}</figcaption>
+      <figcaption><b>Figure ${this.number}.</b> ${cell.note}</figcaption>
+      ${figure ? figureTools(this, { title: cell.label, twin: () => twinOf(figure) }) : nothing}
     </figure>`;
   }
   private figure(curve: Curve): LineFigure {
@@ -54,6 +72,7 @@ export class CurveFigure extends Piece {
       },
       lines: [{ name: '', xs, ys, present: true }],
       bands: [],
+      rules: [],
       mark: null,
     };
   }

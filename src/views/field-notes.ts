@@ -36,7 +36,7 @@ export class FieldNotes extends Piece {
       ><b>Held</b>, as measured. ${computed}<button
         class="link"
         aria-label="let go of ${cell.label}"
-        @click=${() => store.letGo(cell, { what: `Let go of ${lower(cell.label)}`, place: cell.id })}
+        @click=${() => store.letGo(cell, { what: `Let go of ${lower(cell.label)}`, place: cell.id, announce: true })}
       >
         let go
       </button></small

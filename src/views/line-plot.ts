@@ -231,6 +231,15 @@ export class LinePlot extends LitElement {
         `<text x="${end ? at.left + 10 : at.right - 10}" y="${place}" text-anchor="${end ? 'start' : 'end'}" style="fill:var(--${fill});font-weight:600;paint-order:stroke;stroke:var(--${halo});stroke-width:4px;stroke-linejoin:round">${escape(band.label)}</text>`,
       );
     }
+    for (const rule of figure.rules) {
+      const edge = linePath({ ...rule, name: '', present: false }, x, (v) =>
+        Math.min(at.bottom, Math.max(at.top, y(v))),
+      );
+      parts.push(
+        `<path d="${edge}" fill="none" stroke="var(--ink-2)" stroke-dasharray="6 4"/>`,
+        `<text x="${at.left + 10}" y="${Math.min(at.bottom, Math.max(at.top + 12, y(rule.ys[0]!))) - 5}" style="fill:var(--ink-2);paint-order:stroke;stroke:var(--paper);stroke-width:4px">${escape(rule.label)}</text>`,
+      );
+    }
     const ends = figure.lines.map((l) => lastFinite(l.ys));
     const places = spacedOut(
       ends.map((i, k) => (i < 0 ? at.bottom : Math.min(at.bottom, Math.max(at.top, y(figure.lines[k]!.ys[i]!))))),

@@ -1,15 +1,15 @@
 import { html, nothing, type TemplateResult } from 'lit';
 import { repeat } from 'lit/directives/repeat.js';
-import type { Cell } from '../graph/cell.ts';
+import type { Cell, Input } from '../graph/cell.ts';
 import type { Explorer } from '../graph/explorer.ts';
-import type { SweepItem } from '../notebook/document.ts';
+import type { Item, SweepItem } from '../notebook/document.ts';
 import { longestLink } from '../notebook/link.ts';
+import { figureCount } from './chapter-section.ts';
 import { Piece } from './piece.ts';
 import { when } from './words.ts';
-import './chapter-section.ts';
 import './number-field.ts';
-import './share-panel.ts';
 import './summary-strip.ts';
+import './toast-line.ts';
 import './verdict-note.ts';
 
 /** A notebook to start from. */
@@ -33,6 +33,7 @@ export class NotebookPage extends Piece {
     explorer: { attribute: false },
     fragment: { attribute: false },
     saved: {},
+    opened: { attribute: false },
     sharing: { state: true },
   };
   declare starts: readonly StartingPoint[];
@@ -41,6 +42,8 @@ export class NotebookPage extends Piece {
   declare fragment: string | null;
   declare saved: string;
   declare sharing: boolean;
+  /** The chapters that are open, by id. */
+  declare opened: ReadonlySet<string>;
   private unwatchAll: (() => void) | undefined;
 
   constructor() {
@@ -51,6 +54,7 @@ export class NotebookPage extends Piece {
     this.fragment = null;
     this.saved = '';
     this.sharing = false;
+    this.opened = new Set();
   }
   override connectedCallback(): void {
     super.connectedCallback();
@@ -76,11 +80,10 @@ export class NotebookPage extends Piece {
   };
   /** Shows where a step that was taken back or done again happened. */
   private travel(step: { readonly place: string | null } | null): void {
-    if (!step?.place) return;
-    const place = document.getElementById(step.place);
-    place?.scrollIntoView({ block: 'nearest' });
-    place?.classList.remove('washed');
-    requestAnimationFrame(() => place?.classList.add('washed'));
+    const place = step?.place ? document.getElementById(step.place) : null;
+    if (!place) return;
+    place.scrollIntoView({ block: 'nearest' });
+    wash(place);
   }
   private ask(type: string, detail?: string): void {
     this.dispatchEvent(new CustomEvent(type, { detail }));
@@ -90,14 +93,14 @@ export class NotebookPage extends Piece {
     const { store } = this;
     const { document: notebook } = store;
     return html`<a class="skip sans" href="#three">Skip to the three that decide</a>
-      <nav class="strip" aria-label="Pinned answers and tools">
+      <nav class="strip" aria-label="Pinned answers and tools" @click=${(e: Event) => void this.follow(e)}>
         <div class="strip-in">
           <a class="mark" href="#top">Closing Angle</a>
           <summary-strip .store=${store}></summary-strip>
           ${this.toolbar()}
         </div>
       </nav>
-      <main class="page" id="top">
+      <main class="page" id="top" @click=${(e: Event) => void this.follow(e)}>
         ${this.notices.map(
           (n) =>
             html`<div class="notice" role="status">
@@ -111,33 +114,7 @@ export class NotebookPage extends Piece {
             <p class="kicker">A notebook for one short block</p>
             <h1 id="title">${notebook.title}</h1>
           </header>
-          <div class="lead">
-            <div class="three" id="three" role="group" aria-label="The three that decide it">
-              <number-field
-                .plain=${true}
-                .name=${'three'}
-                .store=${store}
-                .cell=${this.cell('chamberVolume')}
-              ></number-field>
-              <number-field
-                .plain=${true}
-                .name=${'three'}
-                .store=${store}
-                .cell=${this.cell('intakeClosing')}
-              ></number-field>
-              <choice-field
-                .plain=${true}
-                .name=${'three'}
-                .store=${store}
-                .cell=${this.cell('fuelGrade')}
-              ></choice-field>
-            </div>
-            <verdict-note
-              .store=${store}
-              .here=${this.cell('fuelVerdict')}
-              .low=${this.cell('fuelVerdictLow')}
-            ></verdict-note>
-          </div>
+          <div class="lead">${this.lead()}</div>
           <div class="note">
             <p class="first">${notebook.sentence}</p>
             <p>Whatever is set in <b class="blue">blue</b> is yours to move. Everything else follows.</p>
@@ -152,7 +129,29 @@ export class NotebookPage extends Piece {
           local. A qualified engine builder and local rules decide.
         </p>
         <p class="saved" role="status">${this.saved}</p>
-      </main>`;
+      </main>
+      <toast-line .store=${store}></toast-line>`;
+  }
+
+  /** The fields that decide, the verdicts, and the plate. */
+  private lead(): TemplateResult | typeof nothing {
+    const { store } = this;
+    const { opening } = store.catalogue;
+    if (!opening) return nothing;
+    return html`<div class="three" id="three" role="group" aria-label="The three that decide it">
+        ${opening.fields.map((cell) =>
+          cell.kind.name === 'choice'
+            ? html`<choice-field
+                .plain=${true}
+                .name=${'three'}
+                .store=${store}
+                .cell=${cell as Input<string>}
+              ></choice-field>`
+            : html`<number-field .plain=${true} .name=${'three'} .store=${store} .cell=${cell}></number-field>`,
+        )}
+      </div>
+      <verdict-note .store=${store} .here=${opening.here} .low=${opening.low}></verdict-note>
+      <drawn-figure class="plate" .store=${store} .figure=${opening.plate} .number=${1}></drawn-figure>`;
   }
 
   private toolbar(): TemplateResult {
@@ -185,6 +184,7 @@ export class NotebookPage extends Piece {
     </div>`;
   }
   private share(): void {
+    void import('./share-panel.ts');
     this.sharing = !this.sharing;
     if (this.sharing) this.ask('share');
   }
@@ -230,44 +230,92 @@ export class NotebookPage extends Piece {
   /** Chapters in the order of the page, each with the sweeps that follow it. */
   private chapters(): TemplateResult {
     const { store } = this;
-    const parts: { readonly id: string; readonly sweeps: SweepItem[] }[] = [];
-    for (const item of store.document.page)
-      if (item.type === 'chapter') parts.push({ id: item.chapter, sweeps: [] });
-      else parts.at(-1)?.sweeps.push(item);
+    let figures = 2; // the plate is figure 1
     return html`${repeat(
-      parts,
-      (p) => p.id,
-      (p) =>
-        html`<chapter-section
-            .store=${store}
-            .chapter=${store.catalogue.chapters.find((c) => c.id === p.id)!}
-            .sweeps=${p.sweeps}
-            .explorer=${this.explorer}
-          ></chapter-section>
-          <p class="add"><button class="link" @click=${() => this.addSweep(p.id)}>Add a sweep here</button></p>`,
+      chaptersOf(store.document.page),
+      (p) => p.chapter,
+      ({ chapter: id, sweeps }) => {
+        const chapter = store.catalogue.chapters.find((c) => c.id === id)!;
+        const open = this.opened.has(id);
+        const first = figures;
+        if (open) figures += figureCount(chapter, sweeps.length);
+        return html`<chapter-section
+          .store=${store}
+          .chapter=${chapter}
+          .sweeps=${sweeps}
+          .explorer=${this.explorer}
+          .open=${open}
+          .firstFigure=${first}
+          @turn=${(e: CustomEvent<string>) => this.turn(e.detail)}
+          @add-sweep=${(e: CustomEvent<string>) => this.addSweep(e.detail)}
+        ></chapter-section>`;
+      },
     )}`;
+  }
+  private turn(id: string, open = !this.opened.has(id)): void {
+    const next = new Set(this.opened);
+    if (open) next.add(id);
+    else next.delete(id);
+    this.opened = next;
+    this.ask('opened', [...next].join(' '));
+  }
+  /** Follows a link to a cell: its chapter opens first, then its row is brought into view and washed. */
+  private async follow(event: Event): Promise<void> {
+    const link = (event.target as Element).closest('a[href^="#"]');
+    const id = link?.getAttribute('href')?.slice(1);
+    if (!id || !this.store.catalogue.cells.has(id)) return;
+    event.preventDefault();
+    await this.show(id);
+  }
+  private async show(id: string): Promise<void> {
+    const { chapters } = this.store.catalogue;
+    const home = chapters.find((c) =>
+      [...c.answers, ...c.fields.map((f) => ('field' in f ? f.field : f))].some((cell) => cell.id === id),
+    );
+    if (home && !this.opened.has(home.id)) {
+      this.turn(home.id, true);
+      await this.updateComplete;
+      await new Promise((done) => requestAnimationFrame(done));
+    }
+    const place = document.getElementById(id) ?? document.getElementById(`row-${id}`);
+    if (!place) return;
+    place.scrollIntoView({ block: 'center' });
+    wash(place);
+    place.querySelector<HTMLElement>('input, button')?.focus({ preventScroll: true });
   }
   private addSweep(chapter: string): void {
     const { store } = this;
     const { page } = store.document;
     let n = 1;
     while (page.some((p) => p.id === `sweep${n}`)) n++;
-    const closing = this.cell('intakeClosing');
-    const [from, to] = closing.slider!;
-    store.change({ what: 'Added a sweep', place: `sweep${n}` }, (draft) => {
+    const { vary, read } = SWEEP;
+    const [from, to] = this.cell(vary).slider!;
+    store.change({ what: 'Added a sweep', place: `sweep${n}`, announce: true }, (draft) => {
       const at = draft.page.findIndex((p) => p.type === 'chapter' && p.chapter === chapter);
       let next = at + 1;
       while (draft.page[next]?.type === 'sweep') next++;
-      draft.page.splice(next, 0, {
-        id: `sweep${n}`,
-        type: 'sweep',
-        read: 'dynamicRatio',
-        vary: 'intakeClosing',
-        from,
-        to,
-      });
+      draft.page.splice(next, 0, { id: `sweep${n}`, type: 'sweep', read, vary, from, to });
     });
   }
+}
+
+/** What a new sweep shows until its sentence is changed. */
+const SWEEP = { read: 'dynamicRatio', vary: 'intakeClosing' };
+
+function wash(place: Element): void {
+  place.classList.remove('washed');
+  requestAnimationFrame(() => place.classList.add('washed'));
+}
+
+/** The page's chapters in order, each with the sweeps that follow it. */
+function chaptersOf(
+  page: readonly Item[],
+): readonly { readonly chapter: string; readonly sweeps: readonly SweepItem[] }[] {
+  const parts: { chapter: string; sweeps: SweepItem[] }[] = [];
+  for (const item of page)
+    if (item.type === 'chapter') parts.push({ chapter: item.chapter, sweeps: [] });
+    else parts.at(-1)?.sweeps.push(item);
+  return parts;
 }
 customElements.define('notebook-page', NotebookPage);
 declare global {

@@ -10,7 +10,7 @@ export abstract class Piece extends LitElement {
   static override properties: Record<string, object> = { store: { attribute: false } };
   declare store: Store;
   private unwatch: (() => void) | undefined;
-  private seen: readonly Cell[] = [];
+  private watching: readonly Cell[] = [];
 
   /** The cells it reads. */
   protected watched(): readonly Cell[] {
@@ -21,9 +21,9 @@ export abstract class Piece extends LitElement {
   }
   protected override willUpdate(): void {
     const now = this.watched();
-    if (this.unwatch && now.length === this.seen.length && now.every((c, i) => c === this.seen[i])) return;
+    if (this.unwatch && now.length === this.watching.length && now.every((c, i) => c === this.watching[i])) return;
     const before = this.unwatch;
-    this.seen = now;
+    this.watching = now;
     this.unwatch = this.store.watch(now, () => this.requestUpdate());
     before?.();
   }

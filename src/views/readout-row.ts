@@ -6,7 +6,6 @@ import { type Phrase, say } from '../units/phrase.ts';
 import { Piece } from './piece.ts';
 import { differenceOf, figureOf, lower, quantityOf, unitOf, when } from './words.ts';
 import './field-notes.ts';
-import './why-panel.ts';
 
 /** <readout-row>: one answer: label, value, unit, and why. */
 export class ReadoutRow extends Piece {
@@ -22,6 +21,10 @@ export class ReadoutRow extends Piece {
     return [this.cell, ...Object.keys(this.cell.valid).map((name) => this.cell.from[name]!)];
   }
 
+  private turn(): void {
+    void import('./why-panel.ts'); // nobody asks why on the first screen
+    this.open = !this.open;
+  }
   /** A cell that is a field as well has its place there. */
   private get anchor(): string {
     const { cell, store } = this;
@@ -40,12 +43,7 @@ export class ReadoutRow extends Piece {
     return html`<div class="row ${look}" id=${this.anchor} aria-busy=${state.is === 'waiting' || state.is === 'coming'}>
         <span
           >${cell.label}
-          <button
-            class="why"
-            aria-expanded=${this.open}
-            aria-label="Why: ${cell.label}"
-            @click=${() => (this.open = !this.open)}
-          >
+          <button class="why" aria-expanded=${this.open} aria-label="Why: ${cell.label}" @click=${() => this.turn()}>
             why
           </button></span
         >

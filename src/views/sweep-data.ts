@@ -5,7 +5,7 @@ import type { SweepResult } from '../graph/sweep.ts';
 import { moverOf } from '../graph/probe.ts';
 import { present } from '../graph/state.ts';
 import type { Store } from '../notebook/store.ts';
-import { edgesAlong, judgeOf, presentPoint, type Question, sweepNow } from '../notebook/sweeps.ts';
+import { edgesAlong, judgesOf, presentPoint, type Question, sweepNow } from '../notebook/sweeps.ts';
 import { type Band, extent, type Line, type LineFigure, withRoom } from '../plots/line-figure.ts';
 import { toUnit } from '../units/unit.ts';
 import { figureOf, lower, quantityOf, senseOf, shownOf } from './words.ts';
@@ -48,6 +48,7 @@ export function sweepFigure(
     y: { title: axisTitle(store, read), domain: stays ? keep : wanted, text: tick(store, read) },
     lines,
     bands: bands(store, at, question, xs, show(read)),
+    rules: lowRules(store, at, question, xs, show(read)),
     mark,
   };
 }
@@ -121,7 +122,7 @@ function bands(
   xs: readonly number[],
   show: (si: number) => number,
 ): Band[] {
-  const judge = judgeOf(store.catalogue, question.read);
+  const [judge] = judgesOf(store.catalogue, question.read);
   if (!judge || !quantityOf(judge)) return [];
   let edges: readonly (readonly number[])[];
   try {
@@ -139,4 +140,28 @@ function bands(
         low: edges[i - 1] ?? null,
         high: edges[i] ?? null,
       }));
+}
+
+/** Where another verdict on the same result parts differently by more than this, its edges are drawn as well. */
+const apart = 0.1;
+
+/** The edges of the second judge (the lowest altitude's), where they differ from the first one's. */
+function lowRules(
+  store: Store,
+  at: Snapshot,
+  question: Question,
+  xs: readonly number[],
+  show: (si: number) => number,
+): LineFigure['rules'] {
+  const [judge, other] = judgesOf(store.catalogue, question.read);
+  if (!judge || !other) return [];
+  try {
+    const [mine, theirs] = [edgesAlong(at, question, judge), edgesAlong(at, question, other)];
+    const differ = mine.some((edge, i) => edge.some((v, k) => Math.abs(v - theirs[i]![k]!) > apart));
+    if (!differ) return [];
+    const { words } = other.kind as unknown as VerdictKind;
+    return theirs.map((edge, i) => ({ label: `${words[i + 1]!.label}, taken down`, xs, ys: Array.from(edge, show) }));
+  } catch {
+    return [];
+  }
 }

@@ -6,9 +6,11 @@ import { NotSettled } from '../graph/snapshot.ts';
 import type { SweepResult } from '../graph/sweep.ts';
 import type { SweepItem } from '../notebook/document.ts';
 import { isSlow, type Question, questionOf, sweepNow, taskOf } from '../notebook/sweeps.ts';
-import type { LineFigure } from '../plots/line-figure.ts';
+import { type LineFigure, twinOf } from '../plots/line-figure.ts';
 import { say } from '../units/phrase.ts';
 import { fromUnit, tidy } from '../units/unit.ts';
+import { figureTools } from './figure-parts.ts';
+import { twinTable } from './figure-tools.ts';
 import { onFrame } from './frame.ts';
 import { Gesture } from './gesture.ts';
 import { Piece } from './piece.ts';
@@ -23,12 +25,14 @@ export class SweepFigure extends Piece {
     ...Piece.properties,
     item: { attribute: false },
     explorer: { attribute: false },
+    number: { type: Number },
     table: { state: true },
     note: { state: true },
     done: { state: true },
   };
   declare item: SweepItem;
   declare explorer: Explorer | null;
+  declare number: number;
   declare table: boolean;
   /** Why the figure is not of the present. */
   declare note: TemplateResult | string | null;
@@ -43,6 +47,7 @@ export class SweepFigure extends Piece {
 
   constructor() {
     super();
+    this.number = 0;
     this.table = false;
     this.note = null;
     this.done = null;
@@ -50,13 +55,18 @@ export class SweepFigure extends Piece {
   }
   override connectedCallback(): void {
     super.connectedCallback();
-    // A sweep can stand on anything: it is drawn anew, at most once a frame, after any change.
-    this.unwatchAll = this.store.watchAll(() => onFrame(this.renew));
-    onFrame(this.renew);
+    // An element that is defined after it was made has its properties only once it has updated.
+    void this.updateComplete.then(() => {
+      if (!this.isConnected) return;
+      // A sweep can stand on anything: it is drawn anew, at most once a frame, after any change.
+      this.unwatchAll ??= this.store.watchAll(() => onFrame(this.renew));
+      onFrame(this.renew);
+    });
   }
   override disconnectedCallback(): void {
     super.disconnectedCallback();
     this.unwatchAll?.();
+    this.unwatchAll = undefined;
     this.job?.stop();
     this.job = null;
   }
@@ -149,7 +159,7 @@ export class SweepFigure extends Piece {
           html`<div class="bar" style="--done:${Math.round(this.done! * 100)}%"></div>
             <p class="stale-note">Working it out: ${Math.round(this.done! * 100)} %.</p>`,
       )}
-      <div class=${this.note || this.done !== null ? 'stale' : ''}>
+      <div class="frame ${this.note || this.done !== null ? 'stale' : ''}">
         ${
           figure && !this.table
             ? html`<line-plot
@@ -164,60 +174,38 @@ export class SweepFigure extends Piece {
               ></line-plot>`
             : nothing
         }
-        ${figure && this.table ? this.tableOf(figure) : nothing}
+        ${figure && this.table ? twinTable(figure.y.title, twinOf(figure)) : nothing}
       </div>
-      <div class="figtools">
-        <button aria-pressed=${this.table} @click=${() => (this.table = !this.table)}>
-          ${this.table ? 'Figure' : 'Table'}
-        </button>
-        <button aria-label="Remove this sweep" @click=${() => this.removeItem()}>Remove</button>
+      <figcaption><b>Figure ${this.number}.</b> ${this.caption(figure)}</figcaption>
+      <div class="tools">
+        ${figure ? figureTools(this, { title: `${read.label} against ${lower(vary.label)}`, twin: () => twinOf(figure) }) : nothing}
+        <button class="why" @click=${() => this.removeItem()}>Remove this sweep</button>
       </div>
     </figure>`;
+  }
+  /** What there is to see: the bands, where the mark is, what is missing. */
+  private caption(figure: LineFigure | null): string {
+    if (!figure) return '';
+    const bands = figure.bands.some((b) => b.tone !== 'comfortable')
+      ? 'The bands are those of here; their edges are common practice, and yours to move. '
+      : '';
+    const rules = figure.rules.length > 0 ? 'Dashed: the edges at the lowest altitude. ' : '';
+    const { vary } = questionOf(this.item, this.store.catalogue);
+    const mark = !figure.mark
+      ? `${vary.label} as it stands lies outside this figure.`
+      : figure.mark.movable
+        ? 'Drag the mark.'
+        : 'The mark is the present setting.';
+    return `${bands}${rules}${mark}`;
   }
   private ended(): void {
     this.gesture.end();
     onFrame(this.renew);
   }
   private removeItem(): void {
-    this.store.change({ what: 'Removed a sweep' }, (draft) => {
+    this.store.change({ what: 'Removed a sweep', announce: true }, (draft) => {
       draft.page = draft.page.filter((p) => p.id !== this.item.id);
     });
-  }
-  /** The same figures as rows, at most some twenty of them. */
-  private tableOf(figure: LineFigure): TemplateResult {
-    const [first] = figure.lines;
-    const every = Math.max(1, Math.round(((first?.xs.length ?? 1) - 1) / 20));
-    const rows = Array.from({ length: Math.floor(((first?.xs.length ?? 1) - 1) / every) + 1 }, (_, k) => k * every);
-    const cell = (v: number): string =>
-      Number.isFinite(v)
-        ? figureOf(
-            this.store,
-            questionOf(this.item, this.store.catalogue).read,
-            fromUnit(v, shownOf(this.store, questionOf(this.item, this.store.catalogue).read).unit),
-          )
-        : '–';
-    return html`<div class="tablewrap" tabindex="0" role="region" aria-label=${figure.label}>
-      <table>
-        <caption>
-          ${figure.y.title}
-        </caption>
-        <thead>
-          <tr>
-            <th scope="col">${figure.x.title}</th>
-            ${figure.lines.map((l) => html`<th scope="col">${l.name || 'Value'}</th>`)}
-          </tr>
-        </thead>
-        <tbody>
-          ${rows.map(
-            (i) =>
-              html`<tr>
-                <th scope="row">${figure.x.text(first!.xs[i]!)}</th>
-                ${figure.lines.map((l) => html`<td>${cell(l.ys[i]!)}</td>`)}
-              </tr>`,
-          )}
-        </tbody>
-      </table>
-    </div>`;
   }
 }
 customElements.define('sweep-figure', SweepFigure);

@@ -2,6 +2,7 @@ import { html, nothing, type TemplateResult } from 'lit';
 import type { Cell } from '../graph/cell.ts';
 import { lastGood } from '../graph/state.ts';
 import { Piece } from './piece.ts';
+import './make-line.ts';
 import { differenceOf, figureOf, lower, quantityOf, shortOf, unitOf } from './words.ts';
 
 /** <why-panel>: how an answer comes about: words, formula, what it reads, where from, how far to trust it. */
@@ -39,6 +40,7 @@ export class WhyPanel extends Piece {
         </dd>
         ${this.trust()} ${this.bars()}
       </dl>
+      ${cell.kind.name === 'scalar' ? html`<make-line .store=${store} .cell=${cell}></make-line>` : nothing}
       ${this.holding(value)}
     </div>`;
   }
@@ -88,7 +90,7 @@ export class WhyPanel extends Piece {
     return html`<p class="make">
       <button
         class="button"
-        @click=${() => store.hold(cell, value, { what: `Held ${lower(cell.label)}`, place: cell.id })}
+        @click=${() => store.hold(cell, value, { what: `Held ${lower(cell.label)}`, place: cell.id, announce: true })}
       >
         Hold at ${figureOf(store, cell, value)}
       </button>

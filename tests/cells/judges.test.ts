@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { catalogue } from '../../cells/index.ts';
-import type { Cell, Input } from '../../src/graph/cell.ts';
+import type { Cell } from '../../src/graph/cell.ts';
 import type { Verdict } from '../../src/graph/kind.ts';
 import { Live } from '../../src/graph/live.ts';
 import * as u from '../../src/units/unit.ts';
@@ -43,7 +43,7 @@ class Engine {
   put(figures: Figures): this {
     for (const [id, value] of Object.entries(figures)) {
       const cell = cellOf(id);
-      if (cell.role === 'input') this.#live.set(cell as Input, value);
+      if (cell.role === 'input') this.#live.set(cell, value);
       else this.#live.hold(cell, value);
     }
     this.#live.run();

@@ -6,7 +6,7 @@ import { Live } from '../../src/graph/live.ts';
 import { Probe } from '../../src/graph/probe.ts';
 import type { News } from '../../src/graph/runner.ts';
 import { NotSettled, snapshot } from '../../src/graph/snapshot.ts';
-import { Impossible } from '../../src/graph/state.ts';
+import { Impossible, present } from '../../src/graph/state.ts';
 import { type SweepResult, sweepSteps } from '../../src/graph/sweep.ts';
 import { HandRunner } from './hand-runner.ts';
 import { toy, typed } from './toy.ts';
@@ -531,55 +531,76 @@ describe('a what-if on any graph', () => {
         },
       ),
       fc.array(fc.double({ min: -8, max: 8, noNaN: true }), { minLength: 1, maxLength: 6 }),
-      (name, parts, shifts) => {
+      fc.boolean(),
+      (name, parts, shifts, said) => {
         const f = curves[name]!;
         const inputs = parts.map(({ rest }, i) => typed(`i${i}`, rest));
         const moving = inputs.filter((_, i) => i === 0 || parts[i]!.moves);
-        const weights = (xs: Readonly<Record<string, number>>): number =>
-          parts.reduce((total, { weight }, i) => total + weight * xs[`i${i}`]!, 0);
+        const straight = said && ['line', 'steep line', 'falling'].includes(name);
         const from: Record<string, Input<number>> = Object.fromEntries(inputs.map((i) => [i.id, i]));
+        const weigh = (xs: readonly number[]): number => sum(xs.map((x, i) => parts[i]!.weight * x));
+        const weighed = cell({
+          ...toy('weighed'),
+          from,
+          compute: (given) => weigh(inputs.map(({ id }) => given[id]!)),
+        });
         const target = cell({
           ...toy('target'),
-          from,
-          movedBy: [{ label: 'some', inputs: moving }],
-          compute: (xs) => f(weights(xs)),
+          from: { weighed },
+          movedBy: [{ label: 'some', inputs: moving, straight }],
+          compute: ({ weighed }) => f(weighed),
         });
         const felt = cell({
           ...toy('felt'),
-          from: { target, ...from },
-          compute: ({ target, ...rest }) => target + 100 * sum(Object.values(rest)),
+          from: { target, weighed, first: inputs[0]! },
+          compute: ({ target, weighed, first }) => target + 100 * weighed + 10 * first,
         });
-        const live = new Live([felt]);
-        live.look([felt]);
+        const read = [felt, target, weighed, ...inputs];
+        const live = new Live(read);
+        live.look(read);
         live.run();
-        const probe = new Probe(snapshot(live), [target], [felt, target]);
-        const rest = weights(Object.fromEntries(parts.map((p, i) => [`i${i}`, p.rest])));
-        const steep = sum(parts.flatMap((p, i) => (moving.includes(inputs[i]!) ? [p.weight] : [])));
+        const at = snapshot(live);
+        const probe = new Probe(at, [target], read);
+        const rest = weigh(parts.map((part) => part.rest));
+        const steep = sum(parts.flatMap((part, i) => (moving.includes(inputs[i]!) ? [part.weight] : [])));
         const aims = shifts.map((shift) => f(rest + steep * (shift / 4)));
-        const [felts, targets]: number[][] = [[], []];
+        const lines = drain(sweepSteps(at, { vary: target, xs: aims, read }))[0]!;
         for (const [n, shift] of shifts.entries()) {
-          const aim = aims[n]!;
-          probe.put(0, aim);
+          probe.put(0, aims[n]!);
           probe.run();
-          const moved = new Live([felt]);
+          expect(Math.abs((probe.get(1) as number) - aims[n]!)).toBeLessThanOrEqual(1e-9 * (1 + Math.abs(aims[n]!)));
+          const moved = new Live(read);
           for (const { input, value } of probe.movedTo(0)!) {
             moved.set(input, value);
             expect(value - parts[inputs.indexOf(input)]!.rest).toBeCloseTo(shift / 4, 7);
           }
-          moved.look([felt]);
+          moved.look(read);
           moved.run();
-          expect(moved.state(felt)).toEqual({ is: 'ready', value: probe.get(0) });
-          expect(moved.state(target)).toEqual({ is: 'ready', value: probe.get(1) });
-          expect(probe.get(1)).toBeCloseTo(aim, 8 - Math.ceil(Math.log10(1 + Math.abs(aim))));
-          felts!.push(probe.get(0) as number);
-          targets!.push(probe.get(1) as number);
+          for (const [j, c] of read.entries()) {
+            const truth = present(moved.state(c))!;
+            const room = 1e-12 * (1 + Math.abs(truth));
+            expect(Math.abs((probe.get(j) as number) - truth), `${c.id} by the probe`).toBeLessThanOrEqual(room);
+            expect(Math.abs(lines[j]![n]! - truth), `${c.id} in the sweep`).toBeLessThanOrEqual(room);
+          }
         }
-        const lines = drain(sweepSteps(snapshot(live), { vary: target, xs: aims, read: [felt, target] }))[0]!;
-        for (const [j, line] of [felts!, targets!].entries())
-          for (const [i, value] of line.entries())
-            expect(Math.abs(lines[j]![i]! - value)).toBeLessThanOrEqual(1e-9 * (1 + Math.abs(value)));
       },
     );
-    fc.assert(property, { seed: 20260704, numRuns: 400 });
+    fc.assert(property, {
+      seed: 20260704,
+      numRuns: 400,
+      // Once lost: a first step over the pole, and a step of the walk that ends all but on the aim.
+      examples: [
+        [
+          'hyperbola',
+          [
+            { rest: -1, weight: 4, moves: false },
+            { rest: -5, weight: 3, moves: true },
+            { rest: -3, weight: 2, moves: true },
+          ],
+          [-7.996093750000003, 0],
+          false,
+        ],
+      ],
+    });
   });
 });

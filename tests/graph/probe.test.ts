@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { cell, input, slow, type Cell, type Input } from '../../src/graph/cell.ts';
-import { optional, scalar } from '../../src/graph/kind.ts';
+import { curve, optional, scalar } from '../../src/graph/kind.ts';
 import { Live } from '../../src/graph/live.ts';
 import { moverOf, Probe } from '../../src/graph/probe.ts';
 import { NotSettled, snapshot, type Snapshot } from '../../src/graph/snapshot.ts';
@@ -294,6 +294,9 @@ describe('a derived cell that can be moved', () => {
       expect(say((error as Impossible).phrase, 'si')).toBe('Advance lies between -0.50 and 0.50.'.replace('-', '−'));
     }
     expect(ask(probe, 4.79)).toBeCloseTo(4.79 + 10 * 0.01, 12);
+    expect(() => ask(probe, 4.81)).toThrow('Advance lies between ');
+    expect(() => ask(probe, 3.79)).toThrow('Advance lies between ');
+    expect(ask(probe, 3.81)).toBeCloseTo(3.81 + 10 * 0.99, 12);
   });
 
   it('takes the next way to move it where a held cell stands in the way of the first', () => {
@@ -378,6 +381,15 @@ describe('a derived cell that moves along a curve', () => {
     for (const [aim, x] of there.toReversed()) expect(solved(aim)).toBe(x);
     expect(() => solved(-1)).toThrow(Impossible);
     expect(solved(9)).toBeCloseTo(4, 10);
+  });
+
+  it('sets out from where the curve is flat, and stops short of where it ends', () => {
+    const solved = curveOf(0, (x) => {
+      if (x > 1.9) throw new RangeError('It ends here.');
+      return x < 0.5 ? 0 : -((x - 0.5) ** 2);
+    });
+    for (const aim of [-1.9, -0.3, -1.95]) expect(solved(aim)).toBeCloseTo(0.5 + Math.sqrt(-aim), 9);
+    expect(() => solved(-1.97)).toThrow(Impossible);
   });
 
   it('turns the way that physics allows from where the curve is flat', () => {
@@ -508,6 +520,20 @@ describe('where a cell has no answer', () => {
     expect(() => ask(probe, -1)).toThrow(Impossible);
     expect(() => ask(probe, 0)).toThrow(Impossible);
     expect(ask(probe, 0.5)).toBe(0);
+  });
+
+  it('nor from a curve with such a sample', () => {
+    const trace = cell({
+      ...toy('trace'),
+      kind: curve(ratio, ratio),
+      from: { a },
+      compute: ({ a }) => ({ x: Float64Array.of(0, 1), y: Float64Array.of(a, Math.sqrt(a)) }),
+    });
+    const first = cell({ ...toy('first'), from: { trace }, compute: ({ trace }) => trace.y[0]! });
+    const probe = new Probe(at(first), [a], [first]);
+    expect(ask(probe, 4)).toBe(4);
+    expect(() => ask(probe, -4)).toThrow(Impossible);
+    expect(ask(probe, 9)).toBe(9);
   });
 
   it('still answers for what else is read', () => {

@@ -168,6 +168,49 @@ describe('a sweep', () => {
     ]);
   });
 
+  it('minds the family and what is fixed while it moves a cell', () => {
+    const limited = typed('limited', 1, { hard: [0, 10] });
+    const late = cell({
+      ...toy('late'),
+      from: { x },
+      movedBy: [{ label: 'x', inputs: [x] }],
+      compute: ({ x }) => 5 - x,
+    });
+    const beside = cell({ ...toy('beside'), from: { limited }, compute: ({ limited }) => 2 * limited });
+    const both = cell({ ...toy('both'), from: { late, beside }, compute: ({ late, beside }) => late + beside });
+    const from = at(late, beside, both);
+    const ask = { vary: late, xs: [1, 2, 3], read: [late, beside, both] };
+    expect(swept(from, { ...ask, family: { vary: limited, values: [1, 4, 11, 3] } })).toEqual([
+      [
+        [1, 2, 3],
+        [2, 2, 2],
+        [3, 4, 5],
+      ],
+      [
+        [1, 2, 3],
+        [8, 8, 8],
+        [9, 10, 11],
+      ],
+      [
+        [1, 2, 3],
+        [NaN, NaN, NaN],
+        [NaN, NaN, NaN],
+      ],
+      [
+        [1, 2, 3],
+        [6, 6, 6],
+        [7, 8, 9],
+      ],
+    ]);
+    expect(swept(from, { ...ask, fixed: [{ cell: limited, value: -1 }] })).toEqual([
+      [
+        [1, 2, 3],
+        [NaN, NaN, NaN],
+        [NaN, NaN, NaN],
+      ],
+    ]);
+  });
+
   it('leaves live values alone', () => {
     const live = new Live([line]);
     live.look([line]);

@@ -3,7 +3,18 @@ import { describe, expect, it } from 'vitest';
 import { differenceFigure, figure, format, withUnit } from '../../src/units/format.ts';
 import { phrase, say, value } from '../../src/units/phrase.ts';
 import { angle, gaugePressure, length, octane, ratio, temperature } from '../../src/units/quantity.ts';
-import { fahrenheit, one, si } from '../../src/units/unit.ts';
+import {
+  cubicInch,
+  degree,
+  fahrenheit,
+  foot,
+  inch,
+  inchOfMercury,
+  one,
+  poundFoot,
+  psi,
+  si,
+} from '../../src/units/unit.ts';
 
 const plain = (x: number, digits: number, trim = false): string => figure(x, { unit: one, digits, step: 1 }, trim);
 
@@ -62,6 +73,14 @@ describe('a figure is printed', () => {
       );
     });
     fc.assert(property, { seed: 4, numRuns: 2000 });
+  });
+
+  it('as it was typed, half digits up, after having gone through SI', () => {
+    for (const unit of [inch, foot, psi, inchOfMercury, cubicInch, degree, poundFoot])
+      for (let n = 0; n < 3000; n++) {
+        const shown = { unit, digits: 3, step: 1 };
+        expect(figure(si((2 * n + 1) / 2000, unit), shown)).toBe(((n + 1) / 1000).toFixed(3));
+      }
   });
 
   it('never further off than half its last digit', () => {

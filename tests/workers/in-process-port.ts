@@ -46,7 +46,7 @@ export class InProcessPort implements Port {
     });
   }
   addEventListener(type: 'message' | 'error', listener: Hear | ((event: unknown) => void)): void {
-    if (type === 'message') this.hearers.push(listener as Hear);
+    if (type === 'message') this.hearers.push(listener);
     else this.mourners.push(listener as (event: unknown) => void);
   }
   terminate(): void {

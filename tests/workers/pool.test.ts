@@ -350,7 +350,14 @@ describe('a worker that dies', () => {
     expect(live.state(sum)).toEqual({ is: 'ready', value: 45 });
   });
   it('because it was asked for a cell it does not know is one that died', async () => {
-    const stranger = slow({ ...toy('stranger'), from: { x }, *steps() { return 1; } }); // prettier-ignore
+    const stranger = slow({
+      ...toy('stranger'),
+      from: { x },
+      *steps() {
+        yield 0.5;
+        return 1;
+      },
+    });
     const { pool, ports } = pooled(1);
     const heard: News[] = [];
     pool.start({ owner: 1, cell: stranger, given: { x: 1 } }, (news) => heard.push(news));

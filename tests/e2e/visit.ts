@@ -1,0 +1,87 @@
+import type { Browser, BrowserContext, BrowserContextOptions, Locator, Page } from 'playwright-core';
+import { afterAll, afterEach, beforeAll, expect, inject } from 'vitest';
+import { launch } from './browser.ts';
+
+/** What the tests read of the page's element. */
+interface Notebook extends Element {
+  readonly store: { readonly revision: number };
+}
+
+let browser: Browser;
+let contexts: BrowserContext[] = [];
+let complaints: string[] = [];
+
+/** One browser for the tests of a file; each test must leave the console without an error. */
+export function inBrowser(): void {
+  beforeAll(async () => {
+    browser = await launch();
+  });
+  afterAll(() => browser?.close());
+  afterEach(async () => {
+    const heard = complaints;
+    complaints = [];
+    await Promise.all(contexts.splice(0).map((context) => context.close()));
+    expect(heard).toEqual([]);
+  });
+}
+
+/** A browser profile of its own, that has been nowhere. */
+export async function profile(options: BrowserContextOptions = {}): Promise<BrowserContext> {
+  const context = await browser.newContext({ viewport: { width: 1280, height: 900 }, ...options });
+  contexts.push(context);
+  context.setDefaultTimeout(20_000);
+  context.on('page', (page) => {
+    page.on('pageerror', (error) => complaints.push(`${error.name}: ${error.message}`));
+    page.on('console', (message) => {
+      if (message.type() === 'error') complaints.push(message.text());
+    });
+  });
+  return context;
+}
+
+/** Opens the notebook and waits until it is painted. */
+export async function visit(at = '', context?: BrowserContext): Promise<Page> {
+  const page = await (context ?? (await profile())).newPage();
+  await page.goto(inject('address') + at);
+  await settled(page);
+  return page;
+}
+
+/** Waits until what was done last is painted: the quick figures. */
+export const settled = (page: Page): Promise<void> => marked(page, 'settled');
+/** Waits until nothing is left to compute, slow figures included. */
+export const complete = (page: Page): Promise<void> => marked(page, 'complete');
+
+const marked = (page: Page, mark: 'settled' | 'complete'): Promise<void> =>
+  page.evaluate(
+    (mark) =>
+      new Promise<void>((done) => {
+        const look = (): void => {
+          const revision = document.querySelector<Notebook>('notebook-page')?.store.revision;
+          if (document.documentElement.dataset[mark] === String(revision)) done();
+          else requestAnimationFrame(look);
+        };
+        look();
+      }),
+    mark,
+  );
+
+/** The value of an answer as it is shown, by the cell's id. */
+export async function shown(page: Page, id: string): Promise<string> {
+  await settled(page);
+  return (await page.locator(`#${id} .val`).innerText()).trim();
+}
+/** What the field of a cell shows, by the cell's id. */
+export const field = (page: Page, id: string): Locator => page.locator(`#${id} input.num`);
+
+/** Types a figure into a field in place of what is there, and leaves it. */
+export async function type(page: Page, id: string, figure: string): Promise<void> {
+  await field(page, id).fill(figure);
+  await field(page, id).blur();
+  await settled(page);
+}
+
+export async function click(page: Page, name: string | RegExp): Promise<void> {
+  await page.getByRole('button', { name, exact: typeof name === 'string' }).click();
+  await settled(page);
+}
