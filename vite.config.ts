@@ -10,7 +10,16 @@ export default defineConfig({
     reporters: ['dot', './tests/counts.ts'],
     projects: [
       { test: { name: 'unit', include: ['tests/**/*.test.ts'], exclude: ['tests/e2e/**', 'tests/bench/**'] } },
-      { test: { name: 'e2e', include: ['tests/e2e/**/*.test.ts'], globalSetup: 'tests/e2e/server.ts', testTimeout: 60_000, hookTimeout: 120_000, fileParallelism: false } },
+      {
+        test: {
+          name: 'e2e',
+          include: ['tests/e2e/**/*.test.ts'],
+          globalSetup: 'tests/e2e/server.ts',
+          testTimeout: 60_000,
+          hookTimeout: 120_000,
+          fileParallelism: false,
+        },
+      },
     ],
   },
 });

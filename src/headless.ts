@@ -14,6 +14,7 @@ import {
 } from './graph/kind.ts';
 import { Impossible, type State } from './graph/state.ts';
 import { sweepSteps } from './graph/sweep.ts';
+import { typed } from './graph/typed.ts';
 import type { Document } from './notebook/document.ts';
 import { restore } from './notebook/restore.ts';
 import { Store } from './notebook/store.ts';
@@ -135,7 +136,7 @@ function assignment(pair: string, system: System): readonly [Cell, unknown] {
   const [, id, text] = /^([^=]+)=(.*)$/s.exec(pair) ?? [];
   if (id === undefined || text === undefined) throw new Refused(`Write "${pair}" as ID=VALUE.`);
   const cell = cellOf(id.trim());
-  const got = cell.kind.parse(text, system);
+  const got = typed(cell.kind, text, system);
   if ('fault' in got) throw new Refused(`${cell.id}: ${got.fault}`);
   return [cell, got.value];
 }

@@ -30,6 +30,7 @@ export function readDifference(text: string, quantity: Quantity, shown: Shown): 
     if (units.some((u) => u.offset !== 0)) {
       const [unit] = units;
       if (units.some((u) => u !== unit)) throw new Unreadable('Write it as one figure with one unit.');
+      if (!sameDimension(unit!.dimension, shown.unit.dimension)) throw new Unreadable(notIn(unit!, shown));
       return differenceFromUnit(evaluate(withoutUnits(tree)).si, unit!);
     }
     return inUnit(evaluate(tree), quantity, shown, differenceFromUnit);
@@ -52,7 +53,7 @@ function inUnit(amount: Amount, quantity: Quantity, shown: Shown, from: (value: 
 }
 
 const notIn = (unit: Unit | null, { unit: { symbol } }: Shown): string =>
-  `${unit ? `${unit.symbol} does` : 'That unit does'} not fit here. Write it ${symbol === '' ? 'as a plain figure' : `in ${symbol}`}.`;
+  `${unit ? `${unit.symbol} does` : 'That unit does'} not fit here. Write it ${symbol === '' ? 'as a plain figure' : `in “${symbol}”`}.`;
 
 function checkDatum(unit: Unit, quantity: Quantity): void {
   if (!unit.datum || !quantity.datum || unit.datum === quantity.datum) return;

@@ -1,9 +1,8 @@
-import { read } from '../formula/read.ts';
 import { format } from '../units/format.ts';
 import { type Phrase, say } from '../units/phrase.ts';
 import type { Quantity, System } from '../units/quantity.ts';
 
-export type Json = null | boolean | number | string | readonly Json[] | { readonly [key: string]: Json };
+export type Json = null | boolean | number | string | readonly Json[] | { readonly [key: string]: Json | undefined };
 
 /** What sort of value a cell holds: when two are the same, how to keep one, how to say one. */
 export interface Kind<T> {
@@ -16,8 +15,6 @@ export interface Kind<T> {
   /** The value saved so, or undefined where that is not one. */
   restore(saved: unknown): T | undefined;
   text(value: T, system: System): string;
-  /** Reads a typed value; figures without a unit are in the unit shown first in this system. */
-  parse(text: string, system: System): { readonly value: T } | { readonly fault: string };
 }
 
 /** The direction an angle is counted in: "61° after bottom dead center", in short ABDC. */
@@ -40,10 +37,6 @@ export const scalar = (quantity: Quantity, sense?: Sense): Scalar => ({
   save: (value) => value,
   restore: (saved) => (typeof saved === 'number' && Number.isFinite(saved) ? saved : undefined),
   text: (value, system) => format(value, quantity, system),
-  parse: (text, system) => {
-    const got = read(text, quantity, quantity[system]);
-    return 'fault' in got ? got : { value: got.si };
-  },
 });
 
 /** A figure that may be left out; null is "not given". */
@@ -59,7 +52,6 @@ export const optional = (of: Scalar): Optional => ({
   save: (value) => value,
   restore: (saved) => (saved === null ? null : of.restore(saved)),
   text: (value, system) => (value === null ? 'not given' : of.text(value, system)),
-  parse: (text, system) => (/^\s*(?:|-|not given|none)\s*$/i.test(text) ? { value: null } : of.parse(text, system)),
 });
 
 export interface Option<T extends string = string> {
@@ -80,10 +72,6 @@ export const choice = <const T extends string>(options: readonly Option<T>[]): C
     save: (value) => value,
     restore: named,
     text: (value) => options.find((o) => o.id === value)!.label,
-    parse: (text) => {
-      const value = named(text.trim());
-      return value === undefined ? { fault: `Choose one of: ${options.map((o) => o.id).join(', ')}.` } : { value };
-    },
   };
 };
 
@@ -120,7 +108,6 @@ export const curve = (x: Quantity, y: Quantity): CurveKind => ({
           y,
           system,
         )}`,
-  parse: () => ({ fault: 'A curve is not typed.' }),
 });
 
 /** Rows of figures, SI, one quantity a column; plain arrays, since a document keeps them. */
@@ -145,22 +132,6 @@ export const table = (columns: readonly Column[]): Table => {
     restore: (saved) => (Array.isArray(saved) && saved.every(isRow) ? saved : undefined),
     text: (value, system) =>
       value.map((row) => row.map((v, i) => format(v, columns[i]!.quantity, system)).join(' : ')).join(', '),
-    parse: (text, system) => {
-      const rows: number[][] = [];
-      for (const pair of text.trim().split(/[\s;]+/)) {
-        const cells = pair.split(':');
-        if (cells.length !== columns.length)
-          return { fault: `Write each row as ${columns.map((c) => c.id).join(':')}.` };
-        const row: number[] = [];
-        for (const [i, typed] of cells.entries()) {
-          const got = read(typed, columns[i]!.quantity, columns[i]!.quantity[system]);
-          if ('fault' in got) return got;
-          row.push(got.si);
-        }
-        rows.push(row);
-      }
-      return { value: rows };
-    },
   };
 };
 
@@ -194,7 +165,6 @@ export const verdict = (quantity: Quantity, words: VerdictKind['words']): Verdic
   save: (value) => value as unknown as Json,
   restore: () => undefined,
   text: (value) => words.find((w) => w.id === value.word)!.label,
-  parse: () => ({ fault: 'A verdict is not typed.' }),
 });
 
 /** The word of a value among rising edges: an edge belongs to the word above it, the last one to the word below. */
@@ -207,7 +177,8 @@ export function wordAt(kind: VerdictKind, value: number, edges: readonly number[
 export function sentence(kind: VerdictKind, v: Verdict, plusMinus = 0): Phrase {
   const label = kind.words.find((w) => w.id === v.word)!.label;
   const figure = { si: v.value, as: kind.quantity.id };
-  const bound: Phrase = plusMinus > 0 ? ['\u202f±\u202f', { si: plusMinus, as: kind.quantity.id }] : [];
+  const bound: Phrase =
+    plusMinus > 0 ? ['\u202f±\u202f', { si: plusMinus, as: kind.quantity.id, difference: true }] : [];
   const either = plusMinus > 0 && v.edges.some((edge) => Math.abs(edge - v.value) < plusMinus);
   return [
     label[0]!.toUpperCase() + label.slice(1),
@@ -233,7 +204,6 @@ export const remark: RemarkKind = {
   save: (value) => value,
   restore: () => undefined,
   text: (value, system) => (value === null ? 'nothing to remark' : say(value, system)),
-  parse: () => ({ fault: 'A remark is not typed.' }),
 };
 
 /** Figures that belong together and are only ever read by other cells: not shown. */
@@ -247,7 +217,6 @@ export const record = <T extends Readonly<Record<string, number>>>(): RecordKind
   save: (value) => value,
   restore: () => undefined,
   text: () => '',
-  parse: () => ({ fault: 'These figures are not typed.' }),
 });
 
 const numbers = (a: unknown): a is readonly number[] => Array.isArray(a) && a.every(Number.isFinite);

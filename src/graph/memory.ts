@@ -12,7 +12,10 @@ export class Memory {
   }
   recall(cell: Slow, key: string): { readonly value: unknown } | undefined {
     const mine = this.results.get(cell);
-    return mine?.has(key) ? { value: mine.get(key) } : undefined;
+    if (!mine?.has(key)) return undefined;
+    const value = mine.get(key);
+    this.keep(cell, key, value); // what is asked for again is kept longest
+    return { value };
   }
   keep(cell: Slow, key: string, value: unknown): void {
     const mine = this.results.get(cell) ?? new Map<string, unknown>();

@@ -51,6 +51,8 @@ export interface Document {
 }
 
 export const documentVersion = 1;
+/** Some mailers and chats cut links beyond this many signs. */
+export const longestLink = 8000;
 
 /** The values of a variant laid over the document's own: what the reader's engine is. Held null is "let go here". */
 export function layered(

@@ -2,8 +2,6 @@ import type { Document } from './document.ts';
 
 /** A link's fragment is its version, a point, and the document packed: JSON, deflate-raw, then base64url. */
 const linkVersion = 1;
-/** Some mailers and chats cut links beyond this. */
-export const longestLink = 8000;
 const longestOpened = 64_000;
 const largestInflated = 256_000;
 

@@ -1,11 +1,18 @@
-import { format } from './format.ts';
+import { differenceFigure, format, withUnit } from './format.ts';
 import { type Quantity, quantityNamed, type System } from './quantity.ts';
 
 /**
  * Words with values in them, still in SI: said in the reader's units only when shown.
  * Plain data, so it crosses to a worker and back.
  */
-export type Phrase = readonly (string | { readonly si: number; readonly as: string })[];
+export type Phrase = readonly (string | Said)[];
+export type Said = {
+  readonly si: number;
+  /** The id of its quantity. */
+  readonly as: string;
+  /** A difference knows no zero point: 5 K more is 9 °F more. */
+  readonly difference?: true;
+};
 
 /** A value inside a phrase. */
 export const value = (si: number, quantity: Quantity): Phrase[number] => ({ si, as: quantity.id });
@@ -19,4 +26,10 @@ export function phrase(text: TemplateStringsArray, ...parts: readonly (Phrase[nu
 }
 
 export const say = (words: Phrase, system: System): string =>
-  words.map((w) => (typeof w === 'string' ? w : format(w.si, quantityNamed(w.as), system))).join('');
+  words.map((w) => (typeof w === 'string' ? w : spoken(w, system))).join('');
+
+function spoken({ si, as, difference }: Said, system: System): string {
+  const quantity = quantityNamed(as);
+  const shown = quantity[system];
+  return difference ? withUnit(differenceFigure(si, shown, quantity.trim), shown) : format(si, quantity, system);
+}

@@ -5,7 +5,7 @@ import type { Chapter, FieldWhen } from '../graph/chapter.ts';
 import type { Explorer } from '../graph/explorer.ts';
 import { lastGood } from '../graph/state.ts';
 import type { SweepItem } from '../notebook/document.ts';
-import { type Phrase, say } from '../units/phrase.ts';
+import { say } from '../units/phrase.ts';
 import { Piece } from './piece.ts';
 import { when } from './words.ts';
 import './choice-field.ts';
@@ -54,7 +54,7 @@ export class ChapterSection extends Piece {
   }
   private folded(): TemplateResult {
     const { chapter, store } = this;
-    const said = lastGood(store.state(chapter.says)) as Phrase | null | undefined;
+    const said = lastGood(store.state(chapter.says));
     return html`<section class="folded">
       <button aria-expanded="false" @click=${() => this.turn()}>
         <h2 id="chapter-${chapter.id}"><span class="n">${chapter.number}</span>${chapter.title}</h2>
@@ -122,9 +122,6 @@ export class ChapterSection extends Piece {
     this.dispatchEvent(new CustomEvent('add-sweep', { detail: this.chapter.id, bubbles: true }));
   }
 }
-/** How many figures a chapter shows when it is open. */
-export const figureCount = ({ figures = [], answers }: Chapter, sweeps: number): number =>
-  sweeps + figures.length + answers.filter((c) => c.kind.name === 'curve').length;
 customElements.define('chapter-section', ChapterSection);
 declare global {
   interface HTMLElementTagNameMap {

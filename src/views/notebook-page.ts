@@ -1,15 +1,11 @@
 import { html, nothing, type TemplateResult } from 'lit';
-import { repeat } from 'lit/directives/repeat.js';
 import type { Cell, Input } from '../graph/cell.ts';
 import type { Explorer } from '../graph/explorer.ts';
-import type { Item, SweepItem } from '../notebook/document.ts';
-import { longestLink } from '../notebook/link.ts';
-import { figureCount } from './chapter-section.ts';
+import type { Notice } from '../notebook/desk.ts';
+import { type Item, longestLink, type SweepItem } from '../notebook/document.ts';
 import { Piece } from './piece.ts';
 import { when } from './words.ts';
-import './number-field.ts';
 import './summary-strip.ts';
-import './toast-line.ts';
 import './verdict-note.ts';
 
 /** A notebook to start from. */
@@ -18,12 +14,6 @@ export interface StartingPoint {
   readonly title: string;
   readonly sentence: string;
 }
-/** A line across the page with what happened, and what can be done about it. */
-export interface Notice {
-  readonly text: string;
-  readonly actions: readonly { readonly label: string; readonly act: () => void }[];
-}
-
 /** <notebook-page>: the whole page. What concerns more than the notebook itself it asks for with events. */
 export class NotebookPage extends Piece {
   static override properties = {
@@ -33,6 +23,7 @@ export class NotebookPage extends Piece {
     explorer: { attribute: false },
     fragment: { attribute: false },
     saved: {},
+    ready: { type: Boolean },
     opened: { attribute: false },
     sharing: { state: true },
   };
@@ -42,6 +33,8 @@ export class NotebookPage extends Piece {
   declare fragment: string | null;
   declare saved: string;
   declare sharing: boolean;
+  /** True once chapters and figures are loaded. */
+  declare ready: boolean;
   /** The chapters that are open, by id. */
   declare opened: ReadonlySet<string>;
   private unwatchAll: (() => void) | undefined;
@@ -54,6 +47,7 @@ export class NotebookPage extends Piece {
     this.fragment = null;
     this.saved = '';
     this.sharing = false;
+    this.ready = false;
     this.opened = new Set();
   }
   override connectedCallback(): void {
@@ -123,7 +117,7 @@ export class NotebookPage extends Piece {
           ${this.startList()}
         </section>
         ${this.chapters()}
-        <p class="cautions">
+        <p class="cautions" ?hidden=${!this.ready}>
           These figures are planning aids. Knock breaks pistons. Measure chamber, deck and gasket volumes on the real
           parts, and check piston-to-valve clearance on the real engine before it turns. Emission and noise rules are
           local. A qualified engine builder and local rules decide.
@@ -214,7 +208,7 @@ export class NotebookPage extends Piece {
             (s) =>
               html`<li>
                 <a
-                  href="?start=${s.id}"
+                  href="?start=${encodeURIComponent(s.title)}"
                   @click=${(e: Event) => {
                     e.preventDefault();
                     this.ask('start', s.id);
@@ -231,26 +225,26 @@ export class NotebookPage extends Piece {
   private chapters(): TemplateResult {
     const { store } = this;
     let figures = 2; // the plate is figure 1
-    return html`${repeat(
-      chaptersOf(store.document.page),
-      (p) => p.chapter,
-      ({ chapter: id, sweeps }) => {
-        const chapter = store.catalogue.chapters.find((c) => c.id === id)!;
-        const open = this.opened.has(id);
-        const first = figures;
-        if (open) figures += figureCount(chapter, sweeps.length);
-        return html`<chapter-section
-          .store=${store}
-          .chapter=${chapter}
-          .sweeps=${sweeps}
-          .explorer=${this.explorer}
-          .open=${open}
-          .firstFigure=${first}
-          @turn=${(e: CustomEvent<string>) => this.turn(e.detail)}
-          @add-sweep=${(e: CustomEvent<string>) => this.addSweep(e.detail)}
-        ></chapter-section>`;
-      },
-    )}`;
+    return html`${chaptersOf(store.document.page).map(({ chapter: id, sweeps }) => {
+      const chapter = store.catalogue.chapters.find((c) => c.id === id)!;
+      const open = this.opened.has(id);
+      const first = figures;
+      if (open)
+        figures +=
+          sweeps.length +
+          (chapter.figures?.length ?? 0) +
+          chapter.answers.filter((c) => c.kind.name === 'curve').length;
+      return html`<chapter-section
+        .store=${store}
+        .chapter=${chapter}
+        .sweeps=${sweeps}
+        .explorer=${this.explorer}
+        .open=${open}
+        .firstFigure=${first}
+        @turn=${(e: CustomEvent<string>) => this.turn(e.detail)}
+        @add-sweep=${(e: CustomEvent<string>) => this.addSweep(e.detail)}
+      ></chapter-section>`;
+    })}`;
   }
   private turn(id: string, open = !this.opened.has(id)): void {
     const next = new Set(this.opened);

@@ -31,7 +31,8 @@ function packaged(): string | undefined {
   const unpack = (name: string): Buffer => brotliDecompressSync(readFileSync(join(shipped, 'bin', name)));
   mkdirSync(fresh, { recursive: true });
   writeFileSync(join(fresh, 'chromium'), unpack('chromium.br'), { mode: 0o755 });
-  for (const name of ['al2023', 'fonts', 'swiftshader']) execFileSync('tar', ['-x', '-C', fresh], { input: unpack(`${name}.tar.br`) });
+  for (const name of ['al2023', 'fonts', 'swiftshader'])
+    execFileSync('tar', ['-x', '-C', fresh], { input: unpack(`${name}.tar.br`) });
   const fonts = join(home, 'fonts'); // the configuration that ships names other folders
   writeFileSync(
     join(fresh, 'fonts.conf'),
@@ -61,7 +62,9 @@ function environment(path: string): NodeJS.ProcessEnv {
 function find(): string {
   const given = process.env.BROWSER_PATH;
   if (given) return given;
-  const found = [chromium.executablePath(), ...(installed[process.platform] ?? [])].find((path) => path && existsSync(path)) ?? packaged();
+  const found =
+    [chromium.executablePath(), ...(installed[process.platform] ?? [])].find((path) => path && existsSync(path)) ??
+    packaged();
   if (!found) throw new Error('No Chromium was found. Install Chrome, or set BROWSER_PATH to one.');
   return found;
 }
@@ -72,6 +75,14 @@ export function launch(): Promise<Browser> {
   return chromium.launch({
     executablePath: path,
     env: environment(path),
-    args: ['--no-sandbox', '--disable-gpu', '--disable-quic', '--no-first-run', '--disable-background-networking', '--disable-component-update', '--disable-sync'],
+    args: [
+      '--no-sandbox',
+      '--disable-gpu',
+      '--disable-quic',
+      '--no-first-run',
+      '--disable-background-networking',
+      '--disable-component-update',
+      '--disable-sync',
+    ],
   });
 }

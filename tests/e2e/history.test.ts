@@ -6,7 +6,8 @@ inBrowser();
 
 const chamber = (page: Page): Promise<string> => field(page, 'chamberVolume').inputValue();
 const bore = (page: Page): Promise<string> => field(page, 'bore').inputValue();
-const isOff = (page: Page, name: string): Promise<boolean> => page.getByRole('button', { name, exact: true }).isDisabled();
+const isOff = (page: Page, name: string): Promise<boolean> =>
+  page.getByRole('button', { name, exact: true }).isDisabled();
 async function press(page: Page, keys: string): Promise<void> {
   await page.keyboard.press(keys);
   await settled(page);
@@ -94,7 +95,7 @@ describe('a held value', () => {
     await click(page, 'Hold at 9.54');
     await type(page, 'chamberVolume', '66');
     expect(await shown(page, 'staticRatio')).toBe('9.54');
-    // Two ounces of arithmetic: (754.7 + 84.4) / 84.4, with 4 cm³ less left at the top.
+    // (754.7 + 84.4) / 84.4: by the README's case, with 4 cm³ less left at the top.
     expect(await page.locator('#staticRatio').innerText()).toContain('Computed it would be 9.94');
     await click(page, 'let go of Static compression ratio');
     expect(await shown(page, 'staticRatio')).toBe('9.94');
@@ -105,7 +106,9 @@ describe('a held value', () => {
   it('let go with nothing to compute it from says what it needs, and what is typed is held', async () => {
     const page = await visit();
     await click(page, 'let go of Deck clearance');
-    expect(await page.locator('#deckClearance').getByRole('alert').innerText()).toMatch(/deck height and compression height/i);
+    expect(await page.locator('#deckClearance').getByRole('alert').innerText()).toMatch(
+      /deck height and compression height/i,
+    );
     expect(await page.locator('#staticRatio').innerText()).toContain('Waits for deck clearance');
     await type(page, 'deckClearance', '0.012');
     expect(await shown(page, 'staticRatio')).toBe('9.54');

@@ -62,7 +62,8 @@ async function serveInFolder(): Promise<string> {
     const name = pathname === folder ? 'index.html' : normalize(pathname.slice(folder.length));
     if (!pathname.startsWith(folder) || name.startsWith('..')) return void response.writeHead(404).end();
     readFile(join(built, name)).then(
-      (text) => response.writeHead(200, { 'content-type': types[extname(name)] ?? 'application/octet-stream' }).end(text),
+      (text) =>
+        response.writeHead(200, { 'content-type': types[extname(name)] ?? 'application/octet-stream' }).end(text),
       () => response.writeHead(404).end(),
     );
   });

@@ -73,7 +73,7 @@ describe('what cannot be read is answered with a sentence that says what to writ
     ['3-1/2', '3-1/2 can be read two ways. Write 3 1/2 or 3 - 1/2.'],
     ['bore', '“bore” is not a figure or a unit known here.'],
     ['4.0 in + 0.030', 'Give 0.030 a unit too.'],
-    ['4 psi', 'That unit does not fit here. Write it in in.'],
+    ['4 psi', 'That unit does not fit here. Write it in “in”.'],
     ['4 in + 3 psi', 'These units cannot be added.'],
     ['4 +', 'The sum is not finished.'],
     ['(4', 'A bracket is not closed.'],
@@ -101,6 +101,7 @@ describe('temperatures', () => {
   it('differ by degrees, not from the scale’s zero', () => {
     expect(readDifference('9', q.temperature, q.temperature.us)).toEqual({ si: expect.closeTo(5, 9) as number });
     expect(readDifference('5 °C', q.temperature, q.temperature.us)).toEqual({ si: 5 });
+    expect(readDifference('10 F', q.length, q.length.us)).toEqual({ fault: '°F does not fit here. Write it in “in”.' });
   });
 });
 
@@ -114,7 +115,7 @@ describe('pressures', () => {
 });
 
 it('any string is answered with a figure or a sentence, never an exception or NaN', () => {
-  const alphabet = fc.constantFrom(...[...'0123456789.,+-*/^() inmpsCF°½"'], 'in', 'mm', 'psi', '1/2', '1e');
+  const alphabet = fc.constantFrom(...'0123456789.,+-*/^() inmpsCF°½"'.split(''), 'in', 'mm', 'psi', '1/2', '1e');
   fc.assert(
     fc.property(
       fc.oneof(

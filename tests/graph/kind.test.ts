@@ -12,6 +12,7 @@ import {
   verdict,
   wordAt,
 } from '../../src/graph/kind.ts';
+import { typed } from '../../src/graph/typed.ts';
 import { phrase, say, value } from '../../src/units/phrase.ts';
 import {
   faceArea,
@@ -25,12 +26,12 @@ import {
 } from '../../src/units/quantity.ts';
 
 const read = <T>(kind: Kind<T>, text: string): T => {
-  const got = kind.parse(text, 'us');
+  const got = typed(kind, text, 'us');
   if ('fault' in got) throw new Error(got.fault);
-  return got.value;
+  return got.value as T;
 };
 const refused = (kind: Kind<never>, text: string): string => {
-  const got = kind.parse(text, 'us');
+  const got = typed(kind, text, 'us');
   return 'fault' in got ? got.fault : 'not refused';
 };
 /** What is saved goes through text, as in a link. */
@@ -60,7 +61,7 @@ describe('a figure', () => {
     expect(bore.text(0.1016, 'us')).toBe('4.000 in');
     expect(bore.text(0.1016, 'si')).toBe('101.60 mm');
     expect(read(bore, '4')).toBeCloseTo(0.1016, 15);
-    expect(bore.parse('101.6', 'si')).toEqual({ value: expect.closeTo(0.1016, 15) });
+    expect(typed(bore, '101.6', 'si')).toEqual({ value: expect.closeTo(0.1016, 15) });
     expect(read(bore, '101.6 mm')).toBeCloseTo(0.1016, 15);
     expect(refused(bore as Kind<never>, 'four')).not.toBe('not refused');
   });
@@ -82,7 +83,7 @@ describe('a figure that may be left out', () => {
     expect(dome.text(0.00254, 'us')).toBe('0.100 in');
   });
 
-  it('tells nothing from nought', () => {
+  it('tells nothing from zero', () => {
     expect(dome.same(null, 0)).toBe(false);
     expect(dome.same(null, null)).toBe(true);
     expect([null, 1, NaN].map(dome.sound)).toEqual([true, true, false]);

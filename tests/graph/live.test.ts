@@ -215,7 +215,6 @@ describe('a fault', () => {
       ...toy('odd'),
       from: { a },
       compute: (): number => {
-        // eslint-disable-next-line no-throw-literal -- what a library might do
         throw 'odd' as unknown as Error;
       },
     });

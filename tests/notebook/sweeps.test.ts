@@ -101,8 +101,7 @@ describe('what can be asked', () => {
     for (const id of ['bore', 'intakeClosing', 'deckHeight', 'clearanceVolume']) expect(ids).toContain(id);
     for (const id of ['dynamicRatio', 'camEntry', 'linkage', 'airTemperature', 'crankingPressure', 'exhaustDuration'])
       expect(ids).not.toContain(id);
-    for (const c of variables(store, cellOf('crankingPressure')))
-      expect(c.id).not.toBe('crankingPressure');
+    for (const c of variables(store, cellOf('crankingPressure'))) expect(c.id).not.toBe('crankingPressure');
   });
   it('is about figures and verdicts that something else decides', () => {
     for (const c of results(catalogue)) expect(['scalar', 'verdict']).toContain(c.kind.name);

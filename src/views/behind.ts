@@ -1,0 +1,8 @@
+// What loads behind the first readouts: fields, chapters and figures.
+import './choice-field.ts';
+import './number-field.ts';
+import './chapter-section.ts';
+import './curve-figure.ts';
+import './drawn-figure.ts';
+import './sweep-figure.ts';
+import './toast-line.ts';
