@@ -1,5 +1,12 @@
 import { defineConfig } from 'vitest/config';
 
+const browser = {
+  globalSetup: 'tests/e2e/server.ts',
+  testTimeout: 60_000,
+  hookTimeout: 120_000,
+  fileParallelism: false,
+};
+
 export default defineConfig({
   root: 'src', // keeps index.html out of the top folder
   base: './', // any static host, any sub-path
@@ -10,16 +17,10 @@ export default defineConfig({
     reporters: ['dot', './tests/counts.ts'],
     projects: [
       { test: { name: 'unit', include: ['tests/**/*.test.ts'], exclude: ['tests/e2e/**', 'tests/bench/**'] } },
-      {
-        test: {
-          name: 'e2e',
-          include: ['tests/e2e/**/*.test.ts'],
-          globalSetup: 'tests/e2e/server.ts',
-          testTimeout: 60_000,
-          hookTimeout: 120_000,
-          fileParallelism: false,
-        },
-      },
+      { test: { name: 'e2e', include: ['tests/e2e/**/*.test.ts'], ...browser } },
+      // Not part of the test command: benchmarks, and the README's picture.
+      { test: { name: 'bench', include: ['tests/bench/**/*.test.ts'], ...browser, disableConsoleIntercept: true } },
+      { test: { name: 'picture', include: ['tests/e2e/picture.ts'], ...browser } },
     ],
   },
 });

@@ -11,7 +11,7 @@ export const closingConvention = input({
   kind: choice([
     { id: 'seat', label: 'The seat' },
     { id: 'at050', label: '0.050 in' },
-    { id: 'at050plus', label: '0.050 in and more' },
+    { id: 'at050plus', label: '0.050 in, plus' },
   ]),
   initial: 'seat',
 });

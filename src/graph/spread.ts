@@ -1,5 +1,5 @@
 import type { Cell } from './cell.ts';
-import { upstream } from './compile.ts';
+import { downstream, upstream } from './compile.ts';
 import { numeric } from './numeric.ts';
 import { Probe } from './probe.ts';
 import type { Snapshot } from './snapshot.ts';
@@ -17,35 +17,53 @@ export interface Spread {
   readonly shares: readonly Share[];
 }
 
-/** The ± of a numeric result from the tolerances (SI) of inputs and held cells. Throws NotSettled if it has to wait. */
-export function spread(at: Snapshot, read: Cell, tolerances: ReadonlyMap<Cell, number>): Spread {
-  const { slotOf } = at.graph;
-  const stands = upstream(at.graph, [slotOf.get(read)!], at.stands);
-  const shares: Share[] = [];
+/**
+ * The ± of several results from the tolerances (SI) of inputs and held cells; each tolerance is looked at once, for all
+ * of them together. A result that is not settled, or that stands on slow work, has none.
+ */
+export function spreads(
+  at: Snapshot,
+  reads: readonly Cell[],
+  tolerances: ReadonlyMap<Cell, number>,
+): ReadonlyMap<Cell, Spread> {
+  const { order, slotOf } = at.graph;
+  const shares = new Map<Cell, Share[]>();
+  const values = new Map<Cell, number>();
+  for (const read of reads) {
+    const state = at.states[slotOf.get(read)!]!;
+    const stands = upstream(at.graph, [slotOf.get(read)!], at.stands);
+    if (state.is !== 'ready' || order.some((c, i) => stands[i] === 1 && c.role === 'slow' && !at.stands(i))) continue;
+    shares.set(read, []);
+    values.set(read, numeric(state.value));
+  }
   for (const [cell, tolerance] of tolerances) {
     const slot = slotOf.get(cell);
-    if (slot === undefined || stands[slot] === 0 || !at.stands(slot) || !(tolerance > 0)) continue;
+    if (slot === undefined || !at.stands(slot) || !(tolerance > 0)) continue;
     const state = at.states[slot]!;
     if (state.is !== 'ready' || typeof state.value !== 'number') continue;
-    const change = halfRange(new Probe(at, [cell], [read]), state.value, tolerance);
-    if (change > 0) shares.push({ cell, tolerance, change });
+    const reached = downstream(at.graph, [slot], at.stands);
+    const here = [...shares.keys()].filter((read) => reached[slotOf.get(read)!] === 1);
+    const probe = new Probe(at, [cell], here);
+    const [low, high] = [state.value - tolerance, state.value + tolerance].map((x) => {
+      probe.put(0, x);
+      probe.tryRun();
+      return here.map((_, j) => numeric(probe.tryGet(j)));
+    }) as [number[], number[]];
+    here.forEach((read, j) => {
+      const change = halfRange(low[j]!, values.get(read)!, high[j]!);
+      if (change > 0) shares.get(read)!.push({ cell, tolerance, change });
+    });
   }
-  shares.sort((a, b) => b.change - a.change);
-  return { plusMinus: Math.hypot(...shares.map((s) => s.change)), shares };
+  return new Map([...shares].map(([read, all]) => [read, together(all)]));
 }
 
+const together = (shares: readonly Share[]): Spread => ({
+  plusMinus: Math.hypot(...shares.map((s) => s.change)),
+  shares: shares.toSorted((a, b) => b.change - a.change),
+});
+
 /** Half the difference between both ends; one-sided where an end has no answer. */
-function halfRange(probe: Probe, value: number, tolerance: number): number {
-  const at = (x: number): number => {
-    try {
-      probe.put(0, x);
-      probe.run();
-      return numeric(probe.get(0));
-    } catch {
-      return NaN;
-    }
-  };
-  const [low, here, high] = [at(value - tolerance), at(value), at(value + tolerance)];
+function halfRange(low: number, here: number, high: number): number {
   const change = Number.isNaN(low) ? high - here : Number.isNaN(high) ? here - low : (high - low) / 2;
   return Number.isNaN(change) ? 0 : Math.abs(change);
 }

@@ -5,7 +5,7 @@ import { Live } from '../graph/live.ts';
 import { type MoverOf, moverOf, Probe } from '../graph/probe.ts';
 import type { Runner } from '../graph/runner.ts';
 import { type Snapshot, snapshot } from '../graph/snapshot.ts';
-import { type Spread, spread } from '../graph/spread.ts';
+import { type Spread, spreads } from '../graph/spread.ts';
 import { Impossible, type State } from '../graph/state.ts';
 import { say } from '../units/phrase.ts';
 import type { System } from '../units/quantity.ts';
@@ -35,7 +35,7 @@ export class Store {
   private readonly drafts = new Map<Input, string>();
   private look: readonly unknown[] = [];
   private blamed: ReadonlySet<Cell> = new Set();
-  private memo: { revision: number; snapshot: Snapshot; spreads: Map<Cell, Spread | null> } | null = null;
+  private memo: { revision: number; snapshot: Snapshot; spreads: ReadonlyMap<Cell, Spread> | null } | null = null;
 
   constructor({ catalogue, open, runner }: Options) {
     this.catalogue = catalogue;
@@ -201,25 +201,23 @@ export class Store {
   }
   /** The ± of a result from the document's tolerances; null where it has none to give. */
   spread(cell: Cell): Spread | null {
-    const { snapshot: at, spreads } = this.remembered();
-    if (!spreads.has(cell)) spreads.set(cell, this.spreadNow(at, cell));
-    return spreads.get(cell)!;
+    const memo = this.remembered();
+    memo.spreads ??= this.spreadsNow(memo.snapshot);
+    return memo.spreads.get(cell) ?? null;
   }
-  private spreadNow(at: Snapshot, cell: Cell): Spread | null {
+  private spreadsNow(at: Snapshot): ReadonlyMap<Cell, Spread> {
+    const { cells } = this.catalogue;
     const tolerances = new Map(
-      Object.entries(this.document.tolerances).map(
-        ([id, tolerance]) => [this.catalogue.cells.get(id)!, tolerance] as const,
-      ),
+      Object.entries(this.document.tolerances).map(([id, tolerance]) => [cells.get(id)!, tolerance] as const),
     );
-    try {
-      return spread(at, cell, tolerances);
-    } catch {
-      return null; // it stands on something that has no value
-    }
+    const reads = [...cells.values()].filter(
+      (c) => c.role !== 'input' && (c.kind.name === 'scalar' || c.kind.name === 'verdict'),
+    );
+    return spreads(at, reads, tolerances);
   }
   private remembered(): NonNullable<Store['memo']> {
     if (this.memo?.revision !== this.revision)
-      this.memo = { revision: this.revision, snapshot: snapshot(this.live), spreads: new Map() };
+      this.memo = { revision: this.revision, snapshot: snapshot(this.live), spreads: null };
     return this.memo;
   }
 

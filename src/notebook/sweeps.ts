@@ -110,13 +110,21 @@ export function judgesOf({ cells, chapters }: Catalogue, read: Cell): readonly C
   return judges.toSorted((a, b) => order.indexOf(a) - order.indexOf(b)) as readonly Cell<Verdict>[];
 }
 
-/** The edges of a judge along a sweep, lowest first. */
-export function edgesAlong(at: Snapshot, { vary, xs, fixed }: Question, judge: Cell<Verdict>): readonly Float64Array[] {
+/** Edges hardly bend: every tenth point of a sweep is enough to draw them by. */
+const everyEdge = 10;
+
+/** The edges of a judge along a sweep, lowest first, at some of its points. Throws NotSettled. */
+export function edgesAlong(
+  at: Snapshot,
+  { vary, xs: all, fixed }: Question,
+  judge: Cell<Verdict>,
+): { readonly xs: readonly number[]; readonly edges: readonly Float64Array[] } {
+  const xs = all.filter((_, i) => i % everyEdge === 0 || i === all.length - 1);
   const state = at.states[at.graph.slotOf.get(judge)!]!;
-  if (state.is !== 'ready') return [];
+  if (state.is !== 'ready') return { xs, edges: [] };
   const count = (state.value as Verdict).edges.length;
   const take = Array.from({ length: count }, (_, i) => (value: unknown) => (value as Verdict).edges[i]!);
-  return drain(sweepSteps(at, { vary, xs, fixed, read: take.map(() => judge), take }))[0]!;
+  return { xs, edges: drain(sweepSteps(at, { vary, xs, fixed, read: take.map(() => judge), take }))[0]! };
 }
 
 /** What a result can be swept against: figures it stands on, directly or through others. */

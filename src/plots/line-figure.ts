@@ -38,14 +38,19 @@ export interface LineFigure {
   readonly mark: { readonly x: number; readonly y: number; readonly movable: boolean } | null;
 }
 
-/** The same as a table of at most some twenty rows. */
+/** The same as a table of some twenty rows, both ends among them. */
 export function twinOf({ x, y, lines }: LineFigure): Twin {
   const [first] = lines;
   if (!first) return { columns: [x.title], rows: [] };
-  const every = Math.max(1, Math.round((first.xs.length - 1) / 20));
+  const last = first.xs.length - 1;
+  const every = Math.max(1, Math.round(last / 20));
+  const row = (i: number): string[] => [
+    x.text(first.xs[i]!),
+    ...lines.map(({ ys }) => (Number.isFinite(ys[i]!) ? y.text(ys[i]!) : '–')),
+  ];
   const rows: string[][] = [];
-  for (let i = 0; i < first.xs.length; i += every)
-    rows.push([x.text(first.xs[i]!), ...lines.map(({ ys }) => (Number.isFinite(ys[i]!) ? y.text(ys[i]!) : '–'))]);
+  for (let i = 0; i < last; i += every) rows.push(row(i));
+  if (last >= 0) rows.push(row(last));
   return { columns: [x.title, ...lines.map((l) => l.name || y.title)], rows };
 }
 

@@ -8,6 +8,7 @@ import { figureTools, waitsFor } from './figure-parts.ts';
 import { onFrame } from './frame.ts';
 import { Gesture } from './gesture.ts';
 import { Piece } from './piece.ts';
+import { rewrite } from './rewrite.ts';
 import { figureOf, lower, shownOf, spokenUnit } from './words.ts';
 import { twinTable } from './figure-tools.ts';
 
@@ -100,7 +101,7 @@ export class DrawnFigure extends Piece {
       svg.setAttribute('width', String(drawing.width));
       svg.setAttribute('height', String(drawing.height));
       svg.setAttribute('aria-label', drawing.label);
-      svg.innerHTML = drawing.body;
+      rewrite(svg, drawing.body);
     } else if (this.table) this.requestUpdate();
     const handle = this.querySelector<HTMLElement>('.handle');
     if (handle && drawing.handle) {

@@ -9,9 +9,16 @@ export interface Shelf {
   readonly twin: Twin;
 }
 
+const isFirst = (_: unknown, before: unknown): boolean => before === undefined;
+
 /** <figure-tools>: the table twin in the figure's place, and the figure as SVG or its rows as CSV. */
 export class FigureTools extends LitElement {
-  static override properties = { shelf: { attribute: false }, picture: { attribute: false }, table: { type: Boolean } };
+  // What a tool works on is asked for when it is used: a new closure is no reason to draw anew.
+  static override properties = {
+    shelf: { attribute: false, hasChanged: isFirst },
+    picture: { attribute: false, hasChanged: isFirst },
+    table: { type: Boolean },
+  };
   declare shelf: () => Shelf;
   /** The svg on the page, or null while a table stands there. */
   declare picture: () => SVGSVGElement | null;

@@ -5,6 +5,7 @@ import { axes, sizeOf } from '../plots/axes.ts';
 import { type LineFigure, spacedOut } from '../plots/line-figure.ts';
 import { bandPath, linePath } from '../plots/paths.ts';
 import { onFrame } from './frame.ts';
+import { rewrite } from './rewrite.ts';
 
 type Plotted = (SVGSVGElement | HTMLElement) & {
   scale(name: string): { apply(v: number): number; invert(v: number): number; domain: number[] } | undefined;
@@ -38,6 +39,8 @@ export class LinePlot extends LitElement {
   private seen = false;
   private key = '';
   private svg: Plotted | undefined;
+  /** The axes' figures and where they stand. */
+  private ticks: readonly Tick[] = [];
   private dragging = false;
   private readonly number = ++plots;
   private readonly size = new ResizeObserver(([entry]) => {
@@ -168,12 +171,13 @@ export class LinePlot extends LitElement {
       svg.insertBefore(svg.querySelector('.bands')!, svg.querySelector('defs')!.nextSibling);
       picture.replaceChildren(svg);
       this.svg = svg;
+      this.ticks = ticksOf(svg);
     }
     this.svg.setAttribute('aria-label', figure.label);
-    this.rewrite(this.svg, size);
+    this.fill(this.svg, size);
   }
 
-  private rewrite(svg: Plotted, size: ReturnType<typeof sizeOf>): void {
+  private fill(svg: Plotted, size: ReturnType<typeof sizeOf>): void {
     const { figure } = this;
     const [sx, sy] = [svg.scale('x')!, svg.scale('y')!];
     const x = (v: number): number => sx.apply(v);
@@ -184,22 +188,24 @@ export class LinePlot extends LitElement {
       size.marginLeft,
       size.width - size.marginRight,
     ];
-    svg.querySelector('.bands')!.innerHTML = figure.bands
+    const bands = figure.bands
       .map((band) =>
         band.tone === 'comfortable'
           ? ''
           : `<path d="${bandPath(band, x, y, [top, bottom])}" fill="url(#${band.tone}${this.number})" stroke="var(--${band.tone === 'beyond' ? 'beyond' : 'border'})" stroke-opacity=".6"/>`,
       )
       .join('');
+    rewrite(svg.querySelector('.bands')!, bands);
     const others = figure.lines.filter((l) => !l.present);
-    svg.querySelector('.lines')!.innerHTML = [...others, ...figure.lines.filter((l) => l.present)]
+    const lines = [...others, ...figure.lines.filter((l) => l.present)]
       .map((l) => {
         const d = linePath(l, x, y);
         const [width, color] = l.present ? [2.75, 'var(--l1)'] : [1.75, `var(--l${2 + (others.indexOf(l) % 4)})`];
         return `<path d="${d}" fill="none" stroke="var(--paper)" stroke-width="${width + 2.5}" opacity=".7"/><path d="${d}" fill="none" stroke="${color}" stroke-width="${width}"/>`;
       })
       .join('');
-    svg.querySelector('.marks')!.innerHTML = this.words(x, y, { top, bottom, left, right, size });
+    rewrite(svg.querySelector('.lines')!, lines);
+    rewrite(svg.querySelector('.marks')!, this.words(x, y, { top, bottom, left, right, size }));
     this.place(svg, x, y, bottom);
   }
 
@@ -267,17 +273,27 @@ export class LinePlot extends LitElement {
   private place(svg: Plotted, x: (v: number) => number, y: (v: number) => number, bottom: number): void {
     const { mark } = this.figure;
     const handle = this.querySelector<HTMLElement>('.handle')!;
-    for (const tick of svg.querySelectorAll<SVGTextElement>('g text[transform], g[text-anchor] text')) {
-      const place = tick.transform.baseVal.numberOfItems > 0 ? tick.transform.baseVal.consolidate()?.matrix : undefined;
-      if (!place || tick.closest('.marks')) continue;
-      const onX = place.f > bottom - 1;
-      tick.style.visibility =
-        mark && (onX ? Math.abs(place.e - x(mark.x)) < 30 : Math.abs(place.f - y(mark.y)) < 13) ? 'hidden' : '';
+    for (const { text: tick, px, py } of this.ticks) {
+      const hides = mark && (py > bottom - 1 ? Math.abs(px - x(mark.x)) < 30 : Math.abs(py - y(mark.y)) < 13);
+      tick.style.visibility = hides ? 'hidden' : '';
     }
     if (!mark) return;
     handle.style.left = `${x(mark.x)}px`;
     handle.style.top = `${y(mark.y)}px`;
   }
+}
+
+interface Tick {
+  readonly text: SVGTextElement;
+  readonly px: number;
+  readonly py: number;
+}
+function ticksOf(svg: Plotted): readonly Tick[] {
+  return Array.from(svg.querySelectorAll<SVGTextElement>('text')).flatMap((text) => {
+    const { transform } = text;
+    const place = transform.baseVal.numberOfItems > 0 ? transform.baseVal.consolidate()?.matrix : undefined;
+    return place ? [{ text, px: place.e, py: place.f }] : [];
+  });
 }
 
 const escape = (words: string): string => words.replace(/[&<>"]/g, (c) => `&#${c.charCodeAt(0)};`);

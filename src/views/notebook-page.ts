@@ -38,6 +38,7 @@ export class NotebookPage extends Piece {
   /** The chapters that are open, by id. */
   declare opened: ReadonlySet<string>;
   private unwatchAll: (() => void) | undefined;
+  private known: { readonly page: readonly Item[]; readonly parts: ReturnType<typeof chaptersOf> } | undefined;
 
   constructor() {
     super();
@@ -213,7 +214,7 @@ export class NotebookPage extends Piece {
                     e.preventDefault();
                     this.ask('start', s.id);
                   }}
-                  ><b>${s.title}</b><span>${s.sentence}</span></a
+                  ><b>${s.title}</b><span>${firstSentence(s.sentence)}</span></a
                 >
               </li>`,
           )}
@@ -225,7 +226,7 @@ export class NotebookPage extends Piece {
   private chapters(): TemplateResult {
     const { store } = this;
     let figures = 2; // the plate is figure 1
-    return html`${chaptersOf(store.document.page).map(({ chapter: id, sweeps }) => {
+    return html`${this.parts(store.document.page).map(({ chapter: id, sweeps }) => {
       const chapter = store.catalogue.chapters.find((c) => c.id === id)!;
       const open = this.opened.has(id);
       const first = figures;
@@ -245,6 +246,11 @@ export class NotebookPage extends Piece {
         @add-sweep=${(e: CustomEvent<string>) => this.addSweep(e.detail)}
       ></chapter-section>`;
     })}`;
+  }
+  /** The chapters with their sweeps; the same arrays as long as the page is the same. */
+  private parts(page: readonly Item[]): ReturnType<typeof chaptersOf> {
+    if (this.known?.page !== page) this.known = { page, parts: chaptersOf(page) };
+    return this.known.parts;
   }
   private turn(id: string, open = !this.opened.has(id)): void {
     const next = new Set(this.opened);
@@ -295,6 +301,8 @@ export class NotebookPage extends Piece {
 
 /** What a new sweep shows until its sentence is changed. */
 const SWEEP = { read: 'dynamicRatio', vary: 'intakeClosing' };
+
+const firstSentence = (text: string): string => /^.*?[.!?](?=\s|$)/.exec(text)?.[0] ?? text;
 
 function wash(place: Element): void {
   place.classList.remove('washed');

@@ -1,5 +1,5 @@
 import type { Cell } from '../graph/cell.ts';
-import type { VerdictKind } from '../graph/kind.ts';
+import type { Verdict, VerdictKind } from '../graph/kind.ts';
 import type { Snapshot } from '../graph/snapshot.ts';
 import type { SweepResult } from '../graph/sweep.ts';
 import { moverOf } from '../graph/probe.ts';
@@ -47,8 +47,8 @@ export function sweepFigure(
     x: { title: axisTitle(store, vary), domain: [whole(xs[0]!), whole(xs.at(-1)!)], text: tick(store, vary) },
     y: { title: axisTitle(store, read), domain: stays ? keep : wanted, text: tick(store, read) },
     lines,
-    bands: bands(store, at, question, xs, show(read)),
-    rules: lowRules(store, at, question, xs, show(read)),
+    bands: bands(store, at, question),
+    rules: lowRules(store, at, question),
     mark,
   };
 }
@@ -115,53 +115,49 @@ function said(store: Store, read: Cell, line: Line): string {
   return `from ${text(ys[0]!)} to ${text(ys.at(-1)!)}`;
 }
 
-function bands(
-  store: Store,
-  at: Snapshot,
-  question: Question,
-  xs: readonly number[],
-  show: (si: number) => number,
-): Band[] {
-  const [judge] = judgesOf(store.catalogue, question.read);
-  if (!judge || !quantityOf(judge)) return [];
-  let edges: readonly (readonly number[])[];
+/** The edges of a judge in the reader's units; null where there is none, or it stands on something without a value. */
+function edgesOf(store: Store, at: Snapshot, question: Question, judge: Cell<Verdict> | undefined) {
+  if (!judge || !quantityOf(judge)) return null;
+  const show =
+    (cell: Cell) =>
+    (si: number): number =>
+      toUnit(si, shownOf(store, cell).unit);
   try {
-    edges = edgesAlong(at, question, judge).map((edge) => Array.from(edge, show));
+    const { xs, edges } = edgesAlong(at, question, judge);
+    if (edges.length === 0) return null;
+    return {
+      words: (judge.kind as unknown as VerdictKind).words,
+      xs: xs.map(show(question.vary)),
+      edges: edges.map((edge) => Array.from(edge, show(question.read))),
+    };
   } catch {
-    return []; // the judge stands on something that has no value
+    return null;
   }
-  const { words } = judge.kind as unknown as VerdictKind;
-  return edges.length === 0
-    ? []
-    : words.map((word, i) => ({
-        tone: word.tone,
-        label: word.label,
-        xs,
-        low: edges[i - 1] ?? null,
-        high: edges[i] ?? null,
-      }));
+}
+
+/** The caution bands of the first judge, here. */
+function bands(store: Store, at: Snapshot, question: Question): Band[] {
+  const found = edgesOf(store, at, question, judgesOf(store.catalogue, question.read)[0]);
+  if (!found) return [];
+  const { words, xs, edges } = found;
+  return words.map((word, i) => ({
+    tone: word.tone,
+    label: word.label,
+    xs,
+    low: edges[i - 1] ?? null,
+    high: edges[i] ?? null,
+  }));
 }
 
 /** Where another verdict on the same result parts differently by more than this, its edges are drawn as well. */
 const apart = 0.1;
 
 /** The edges of the second judge (the lowest altitude's), where they differ from the first one's. */
-function lowRules(
-  store: Store,
-  at: Snapshot,
-  question: Question,
-  xs: readonly number[],
-  show: (si: number) => number,
-): LineFigure['rules'] {
+function lowRules(store: Store, at: Snapshot, question: Question): LineFigure['rules'] {
   const [judge, other] = judgesOf(store.catalogue, question.read);
-  if (!judge || !other) return [];
-  try {
-    const [mine, theirs] = [edgesAlong(at, question, judge), edgesAlong(at, question, other)];
-    const differ = mine.some((edge, i) => edge.some((v, k) => Math.abs(v - theirs[i]![k]!) > apart));
-    if (!differ) return [];
-    const { words } = other.kind as unknown as VerdictKind;
-    return theirs.map((edge, i) => ({ label: `${words[i + 1]!.label}, taken down`, xs, ys: Array.from(edge, show) }));
-  } catch {
-    return [];
-  }
+  const [mine, theirs] = [edgesOf(store, at, question, judge), other ? edgesOf(store, at, question, other) : null];
+  if (!mine || !theirs) return [];
+  const differ = mine.edges.some((edge, i) => edge.some((v, k) => Math.abs(v - theirs.edges[i]![k]!) > apart));
+  if (!differ) return [];
+  return theirs.edges.map((ys, i) => ({ label: `${theirs.words[i + 1]!.label}, taken down`, xs: theirs.xs, ys }));
 }

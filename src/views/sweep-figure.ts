@@ -179,7 +179,7 @@ export class SweepFigure extends Piece {
       <figcaption><b>Figure ${this.number}.</b> ${this.caption(figure)}</figcaption>
       <div class="tools">
         ${figure ? figureTools(this, { title: `${read.label} against ${lower(vary.label)}`, twin: () => twinOf(figure) }) : nothing}
-        <button class="why" @click=${() => this.removeItem()}>Remove this sweep</button>
+        <button class="why sans" @click=${() => this.removeItem()}>Remove this sweep</button>
       </div>
     </figure>`;
   }

@@ -20,14 +20,19 @@ export class ToastLine extends LitElement {
   }
   override connectedCallback(): void {
     super.connectedCallback();
-    this.unwatch = this.store.watchAnnounced((what) => {
-      this.what = what;
-      this.leave();
+    // An element that is defined after it was made has its properties only once it has updated.
+    void this.updateComplete.then(() => {
+      if (!this.isConnected) return;
+      this.unwatch ??= this.store.watchAnnounced((what) => {
+        this.what = what;
+        this.leave();
+      });
     });
   }
   override disconnectedCallback(): void {
     super.disconnectedCallback();
     this.unwatch?.();
+    this.unwatch = undefined;
     clearTimeout(this.timer);
   }
   private stay(): void {

@@ -17,6 +17,8 @@ declare module 'vitest' {
   interface ProvidedContext {
     /** Address of the built notebook, served from the top of a host. */
     readonly address: string;
+    /** Where the built files lie. */
+    readonly folder: string;
     /** The same files, served by another server from a folder. */
     readonly inFolder: string;
   }
@@ -41,12 +43,13 @@ export async function setup(project: TestProject): Promise<void> {
     preview: { host: '127.0.0.1', port: 0 },
   });
   closes.push(() => server.close());
+  project.provide('folder', built);
   project.provide('address', server.resolvedUrls!.local[0]!);
   project.provide('inFolder', await serveInFolder());
 }
 
 export async function teardown(): Promise<void> {
-  for (const close of closes.reverse()) await close();
+  for (const close of closes.toReversed()) await close();
 }
 
 const types: Readonly<Record<string, string>> = {

@@ -25,9 +25,18 @@ export function inBrowser(): void {
   });
 }
 
-/** A browser profile of its own, that has been nowhere. */
-export async function profile(options: BrowserContextOptions = {}): Promise<BrowserContext> {
-  const context = await browser.newContext({ viewport: { width: 1280, height: 900 }, ...options });
+/** Every chapter open, as if the reader had left them so. */
+const allOpen = { name: 'closing-angle/opened', value: 'block chamber cam compression air fuel' };
+
+/** A browser profile of its own; it has been nowhere, save that all chapters are open unless a first visit is asked for. */
+export async function profile({ isFirst = false, ...options }: BrowserContextOptions & { isFirst?: boolean } = {}): Promise<BrowserContext> {
+  const origins = [inject('address'), inject('inFolder')].map((at) => new URL(at).origin);
+  const left = { cookies: [], origins: origins.map((origin) => ({ origin, localStorage: [allOpen] })) };
+  const context = await browser.newContext({
+    viewport: { width: 1280, height: 900 },
+    ...(isFirst ? {} : { storageState: left }),
+    ...options,
+  });
   contexts.push(context);
   context.setDefaultTimeout(20_000);
   context.on('page', (page) => {
@@ -39,11 +48,11 @@ export async function profile(options: BrowserContextOptions = {}): Promise<Brow
   return context;
 }
 
-/** Opens the notebook and waits until it is painted. */
+/** Opens the notebook and waits until all of it is there. */
 export async function visit(at = '', context?: BrowserContext): Promise<Page> {
   const page = await (context ?? (await profile())).newPage();
   await page.goto(inject('address') + at);
-  await settled(page);
+  await complete(page);
   return page;
 }
 

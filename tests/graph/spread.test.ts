@@ -2,8 +2,8 @@ import { describe, expect, it } from 'vitest';
 import { cell, slow, type Cell, type Pure } from '../../src/graph/cell.ts';
 import { verdict } from '../../src/graph/kind.ts';
 import { Live } from '../../src/graph/live.ts';
-import { NotSettled, snapshot } from '../../src/graph/snapshot.ts';
-import { spread } from '../../src/graph/spread.ts';
+import { snapshot } from '../../src/graph/snapshot.ts';
+import { spreads } from '../../src/graph/spread.ts';
 import { ratio } from '../../src/units/quantity.ts';
 import { HandRunner } from './hand-runner.ts';
 import { toy, typed } from './toy.ts';
@@ -20,7 +20,7 @@ const c = typed('c', 7);
 const line = cell({ ...toy('line'), from: { a, b, c }, compute: ({ a, b, c }) => 3 * a - 2 * b + c });
 const product = cell({ ...toy('product'), from: { a, b }, compute: ({ a, b }) => a * b });
 const told = (read: Cell, tolerances: readonly (readonly [Cell, number])[], live = seen(read)) => {
-  const { plusMinus, shares } = spread(snapshot(live), read, new Map(tolerances));
+  const { plusMinus, shares } = spreads(snapshot(live), [read], new Map(tolerances)).get(read)!;
   return { plusMinus, shares: shares.map((s) => [s.cell.id, s.tolerance, s.change]) };
 };
 
@@ -123,7 +123,7 @@ describe('the ± of a result', () => {
     expect(live.state(line)).toEqual({ is: 'ready', value: 23 });
   });
 
-  it('has to wait for what it stands on', () => {
+  it('is not given for what waits, nor for what stands on slow work', () => {
     const work = slow({
       ...toy('work'),
       from: { c },
@@ -136,6 +136,9 @@ describe('the ± of a result', () => {
     const live = new Live([mixed], { runner: new HandRunner() });
     live.look([mixed]);
     live.run();
-    expect(() => told(mixed, [[a, 0.1]], live)).toThrow(NotSettled);
+    expect(spreads(snapshot(live), [mixed], new Map([[a as Cell, 0.1]])).has(mixed)).toBe(false);
+    const settled = seen(mixed);
+    expect(settled.state(mixed).is).toBe('ready');
+    expect(spreads(snapshot(settled), [mixed], new Map([[a as Cell, 0.1]])).has(mixed)).toBe(false);
   });
 });

@@ -77,20 +77,26 @@ describe('the judge of a result', () => {
   it('has edges that stand still where nothing moves them, and rise with the altitude', () => {
     const store = opened(scenario('mountain-six'));
     const judge = judgesOf(catalogue, cellOf('dynamicRatio'))[0]!;
-    const [start, end] = edgesAlong(store.snapshot(), asked(closing), judge);
+    const {
+      edges: [start, end],
+    } = edgesAlong(store.snapshot(), asked(closing), judge);
     expect([new Set(start), new Set(end)].map((edge) => [...edge].map((v) => v.toFixed(2)))).toEqual([
       ['7.48'],
       ['7.98'],
     ]);
     const height: SweepItem = { ...closing, vary: 'altitude', from: 0, to: 3048 };
-    const [rising] = edgesAlong(store.snapshot(), asked(height), judge);
+    const {
+      edges: [rising],
+    } = edgesAlong(store.snapshot(), asked(height), judge);
     // 0.20 of ratio for each 3,000 ft (914.4 m), from 7.00 at sea level on 87 AKI: common practice, no source
     expect(rising![0]).toBeCloseTo(7, 12);
     expect(rising!.at(-1)).toBeCloseTo(7 + 0.2 * (3048 / 914.4), 12);
   });
   it('has no edges where it has no answer', () => {
     const store = opened({ ...example, held: {} });
-    expect(edgesAlong(store.snapshot(), asked(closing), judgesOf(catalogue, cellOf('dynamicRatio'))[0]!)).toEqual([]);
+    expect(edgesAlong(store.snapshot(), asked(closing), judgesOf(catalogue, cellOf('dynamicRatio'))[0]!).edges).toEqual(
+      [],
+    );
   });
 });
 

@@ -39,10 +39,18 @@ export function travel(v: TravelValues, sheet: Sheet): Drawing {
   const [open, shut] = [-2 * Math.PI - v.intakeOpening, -Math.PI + v.intakeClosing];
   const ticks = scaleLinear([0, toUnit(deepest, unit)], [0, 1]).ticks(4);
   const curve: [number, number][] = [];
+  // What the curve does before the first top is what it does before the second, a turn later.
+  angles.forEach((a, i) => a >= -40 * degree && a < 0 && curve.push([x(a - 2 * Math.PI), y(depths[i]!)]));
   angles.forEach((a, i) => curve.push([x(a), y(depths[i]!)]));
   const lost = curve.filter((_, i) => angles[i]! >= -Math.PI && angles[i]! <= shut);
   const shutAt: [number, number] = [x(shut), y(v.effectiveStroke)];
   const floor = y(deepest);
+  // The words stand in the bowl of the curve if they find room there.
+  const side = shutAt[0] - x(-1.5 * Math.PI) > 90 ? 'end' : 'start';
+  const beside: [number, number] = [
+    shutAt[0] + (side === 'end' ? -10 : 10),
+    y(deepest * (side === 'end' ? 0.4 : 0.84)),
+  ];
   const bar = (from: number, to: number): string =>
     [
       line(from, 40, to, 40, 'stroke="var(--l2)" stroke-width="3"'),
@@ -75,14 +83,14 @@ export function travel(v: TravelValues, sheet: Sheet): Drawing {
     bar(Math.max(36, x(open)), shutAt[0]),
     tag(
       (Math.max(36, x(open)) + shutAt[0]) / 2,
-      45,
-      `\u00a0intake open ${said(sheet, shut - open, angle)}\u00a0`,
+      33,
+      `intake open ${said(sheet, shut - open, angle)}`,
       'ink',
       'paper',
       'middle',
     ),
-    text(shutAt[0] + 10, y(deepest * 0.84), `shuts at ${said(sheet, v.intakeClosing, angle)}`, 'start', 'hand'),
-    text(shutAt[0] + 10, y(deepest * 0.84) + 17, `${said(sheet, v.strokeLost, share)} gone`),
+    text(...beside, `shuts at ${said(sheet, v.intakeClosing, angle)}`, side, 'hand'),
+    text(beside[0], beside[1] + 17, `${said(sheet, v.strokeLost, share)} gone`, side),
     line(36, floor, sheet.width - 14, floor, 'class="axis"'),
     ...centers.map(
       ([a, name]) =>

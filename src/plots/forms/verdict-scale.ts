@@ -1,6 +1,7 @@
 import { scaleLinear } from 'd3-scale';
 import { ratio } from '../../units/quantity.ts';
 import { box, type Drawing, line, lined, patterns, said, type Sheet, text } from '../drawing.ts';
+import { spacedOut } from '../line-figure.ts';
 
 interface Judged {
   readonly word: string;
@@ -25,6 +26,7 @@ export function verdictScale(v: ScaleValues, sheet: Sheet): Drawing {
   const row = (name: string, judged: Judged, y: number, figure: boolean): string => {
     const [start, end] = [judged.edges[0]!, judged.edges.at(-1)!];
     const at = x(judged.value);
+    const [startAt, endAt] = spacedOut([x(start), x(end)], 36, width - 18) as [number, number];
     const word = judged.word === 'beyond' ? 'beyond this fuel' : judged.word;
     const pm = v.plusMinus > 0 ? `\u202f±\u202f${said(sheet, v.plusMinus, ratio)}` : '';
     return [
@@ -42,8 +44,8 @@ export function verdictScale(v: ScaleValues, sheet: Sheet): Drawing {
       box(0, y, width, tall, 'fill="none" stroke="var(--edge)"'),
       box(x(start), y, x(end) - x(start), tall, `${lined('borderline', sheet)} stroke="var(--border)"`),
       box(x(end), y, width - x(end), tall, `${lined('beyond', sheet)} stroke="var(--beyond)"`),
-      text(x(start), y + tall + 17, said(sheet, start, ratio), 'middle') +
-        text(x(end), y + tall + 17, said(sheet, end, ratio), 'middle'),
+      text(startAt, y + tall + 17, said(sheet, start, ratio), 'middle') +
+        text(endAt, y + tall + 17, said(sheet, end, ratio), 'middle'),
       line(
         x(judged.value - v.plusMinus),
         y + tall / 2,
