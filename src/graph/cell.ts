@@ -175,3 +175,15 @@ export function drain<T>(steps: Steps<T>): T {
     if (step.done) return step.value;
   }
 }
+
+/** The cells that neither are slow nor stand on anything slow. */
+export function quickOf(cells: Iterable<Cell>): readonly Cell[] {
+  const known = new Map<Cell, boolean>();
+  const isQuick = (c: Cell): boolean => {
+    let quick = known.get(c);
+    if (quick === undefined)
+      known.set(c, (quick = c.role !== 'slow' && (c.role === 'input' || Object.values(c.from).every(isQuick))));
+    return quick;
+  };
+  return [...cells].filter(isQuick);
+}

@@ -1,5 +1,5 @@
 import type { Draft } from 'immer';
-import type { Cell, Input, Slow, ValueOf } from '../graph/cell.ts';
+import { type Cell, type Input, quickOf, type Slow, type ValueOf } from '../graph/cell.ts';
 import type { Json } from '../graph/kind.ts';
 import { Live } from '../graph/live.ts';
 import { type MoverOf, moverOf, Probe } from '../graph/probe.ts';
@@ -44,8 +44,11 @@ export class Store {
       ...(runner ? { runner } : {}),
       onNews: (changed) => this.tell(changed),
     });
+    // What-ifs may ask for anything, whether or not its chapter is open: all that is quick is kept up to date.
+    this.live.look(quickOf(catalogue.cells.values()));
     this.apply();
     this.live.run();
+    this.isLookChanged(); // what it looks like from here on
   }
 
   get document(): Document {

@@ -206,7 +206,7 @@ export class LinePlot extends LitElement {
       .join('');
     rewrite(svg.querySelector('.lines')!, lines);
     rewrite(svg.querySelector('.marks')!, this.words(x, y, { top, bottom, left, right, size }));
-    this.place(svg, x, y, bottom);
+    this.place(x, y, bottom);
   }
 
   private words(
@@ -270,7 +270,7 @@ export class LinePlot extends LitElement {
   }
 
   /** Moves the slider onto the mark, and takes away the tick figures that the mark's own stand on. */
-  private place(svg: Plotted, x: (v: number) => number, y: (v: number) => number, bottom: number): void {
+  private place(x: (v: number) => number, y: (v: number) => number, bottom: number): void {
     const { mark } = this.figure;
     const handle = this.querySelector<HTMLElement>('.handle')!;
     for (const { text: tick, px, py } of this.ticks) {

@@ -198,7 +198,7 @@ export class NumberField extends Piece {
       />
       <span class="unit">${unitOf(store, cell)}</span>
       ${fault || value === undefined ? nothing : this.slider(value)}
-      ${this.plain || value === undefined ? nothing : html`<tolerance-button class="tol" .store=${store} .cell=${cell}></tolerance-button>`}
+      ${this.plain || fault || value === undefined ? nothing : html`<tolerance-button class="tol" .store=${store} .cell=${cell}></tolerance-button>`}
       ${when(fault, () => html`<p class="fault" id="${id}-fault" role="alert">${fault}</p>`)}
       ${this.plain ? this.movedNote() : html`<field-notes .store=${store} .cell=${cell}></field-notes>${this.movedNote()}`}
     </div>`;

@@ -32,10 +32,12 @@ export class SummaryStrip extends Piece {
     const value = lastGood(state);
     const dim = present(state) === undefined ? 'stale' : '';
     if (cell.kind.name === 'verdict' && value) {
-      const { label, tone } = (cell.kind as unknown as VerdictKind).words.find(
+      const { id, label, tone } = (cell.kind as unknown as VerdictKind).words.find(
         (w) => w.id === (value as Verdict).word,
       )!;
-      return html`<b class="is-${tone} ${dim}"><span class="sw is-${tone}"></span>${label}</b>`;
+      return html`<b class="is-${tone} ${dim}"
+        ><span class="sw is-${tone}"></span><span title=${label}>${id}</span></b
+      >`;
     }
     if (typeof value !== 'number') return html`<b class=${dim}>…</b>`;
     const { symbol } = quantityOf(cell) ? shownOf(store, cell).unit : { symbol: '' };

@@ -1,6 +1,6 @@
 import type { Page } from 'playwright-core';
 import { describe, expect, it } from 'vitest';
-import { click, complete, field, inBrowser, settled, shown, type, visit } from './visit.ts';
+import { complete, field, inBrowser, settled, shown, type, use, visit } from './visit.ts';
 
 inBrowser();
 
@@ -65,7 +65,7 @@ describe('a figure that cannot be read', () => {
     await type(page, 'bore', 'about four');
     await type(page, 'relativeHumidity', '40');
     expect(await field(page, 'bore').inputValue()).toBe('about four');
-    await click(page, 'Undo');
+    await use(page, 'Undo');
     expect(await field(page, 'bore').inputValue()).toBe('4.070');
     expect(await shown(page, 'staticRatio')).toBe('9.94'); // (754.7 + 84.4) / 84.4
   });

@@ -1,7 +1,7 @@
 import type { Page } from 'playwright-core';
-import { describe, expect, it } from 'vitest';
+import { describe, expect, inject, it } from 'vitest';
 import { byHand } from './by-hand.ts';
-import { click, complete, field, inBrowser, profile, settled, shown, type, visit } from './visit.ts';
+import { complete, field, inBrowser, profile, settled, shown, type, use, visit } from './visit.ts';
 
 inBrowser();
 
@@ -50,13 +50,13 @@ describe('the example', () => {
       });
     await type(page, 'bore', '4 1/16');
     const before = await kept();
-    await click(page, /^US units/);
+    await use(page, /^US units/);
     expect(await field(page, 'bore').inputValue()).toBe('103.19'); // 4.0625 in of 25.4 mm
     expect(await field(page, 'airTemperature').inputValue()).toBe('29.4'); // 85 °F
     expect(await shown(page, 'displacement')).toBe('6015'); // π/4 × 10.31875² × 8.9916 × 8 cm³
     expect(await page.locator('#displacement .unit').innerText()).toContain('cm³');
     expect(await kept()).toBe(before);
-    await click(page, /^SI units/);
+    await use(page, /^SI units/);
     expect(await field(page, 'bore').inputValue()).toBe('4.063'); // to its three digits
     expect(await kept()).toBe(before);
   });
@@ -159,7 +159,7 @@ describe('keys and slider', () => {
     await page.mouse.up();
     expect(seen.toSorted((a, b) => b - a)).toEqual(seen);
     expect(new Set(seen).size).toBe(4);
-    await click(page, 'Undo');
+    await use(page, 'Undo');
     expect(await field(page, 'chamberVolume').inputValue()).toBe('70.0');
     await agrees(page, {});
   });
@@ -187,7 +187,8 @@ describe('slow figures', () => {
       await letGo; // nothing is computed before this
       await route.continue();
     });
-    const page = await visit('', context);
+    const page = await context.newPage();
+    await page.goto(inject('address'));
     const row = page.locator('#motoredPressure');
     await row.getByRole('button', { name: 'stop' }).click();
     await complete(page);

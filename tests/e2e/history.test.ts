@@ -1,13 +1,14 @@
 import type { Page } from 'playwright-core';
 import { describe, expect, it } from 'vitest';
-import { click, complete, field, inBrowser, settled, shown, type, visit } from './visit.ts';
+import { click, complete, field, following, inBrowser, settled, shown, tool, type, use, visit } from './visit.ts';
 
 inBrowser();
 
 const chamber = (page: Page): Promise<string> => field(page, 'chamberVolume').inputValue();
 const bore = (page: Page): Promise<string> => field(page, 'bore').inputValue();
-const isOff = (page: Page, name: string): Promise<boolean> =>
-  page.getByRole('button', { name, exact: true }).isDisabled();
+const isOff = (page: Page, name: string): Promise<boolean> => tool(page, name).isDisabled();
+const start = (page: Page, title: string): Promise<void> =>
+  following(page, () => page.getByRole('link', { name: new RegExp(`^${title}`) }).click());
 async function press(page: Page, keys: string): Promise<void> {
   await page.keyboard.press(keys);
   await settled(page);
@@ -19,13 +20,13 @@ describe('undo and redo', () => {
     expect([await isOff(page, 'Undo'), await isOff(page, 'Redo')]).toEqual([true, true]);
     await type(page, 'chamberVolume', '66');
     await type(page, 'bore', '4.03');
-    await click(page, 'Undo');
+    await use(page, 'Undo');
     expect([await chamber(page), await bore(page)]).toEqual(['66.0', '4.070']);
-    await click(page, 'Undo');
+    await use(page, 'Undo');
     expect([await chamber(page), await bore(page)]).toEqual(['70.0', '4.070']);
     expect(await isOff(page, 'Undo')).toBe(true);
-    await click(page, 'Redo');
-    await click(page, 'Redo');
+    await use(page, 'Redo');
+    await use(page, 'Redo');
     expect([await chamber(page), await bore(page)]).toEqual(['66.0', '4.030']);
     expect(await isOff(page, 'Redo')).toBe(true);
   });
@@ -58,7 +59,7 @@ describe('undo and redo', () => {
     await field(page, 'chamberVolume').pressSequentially('65.25');
     await field(page, 'chamberVolume').blur();
     await settled(page);
-    await click(page, 'Undo');
+    await use(page, 'Undo');
     expect(await chamber(page)).toBe('70.0');
     expect(await isOff(page, 'Undo')).toBe(true);
   });
@@ -66,7 +67,7 @@ describe('undo and redo', () => {
   it('a new edit ends what could be done again', async () => {
     const page = await visit();
     await type(page, 'chamberVolume', '66');
-    await click(page, 'Undo');
+    await use(page, 'Undo');
     await type(page, 'bore', '4.03');
     expect(await isOff(page, 'Redo')).toBe(true);
   });
@@ -80,10 +81,10 @@ describe('reset', () => {
     await click(page, 'reset Chamber volume');
     expect([await chamber(page), await bore(page)]).toEqual(['70.0', '4.030']);
     expect(await page.getByRole('button', { name: 'reset Chamber volume' }).count()).toBe(0);
-    await click(page, 'Reset');
+    await use(page, 'Reset');
     expect([await chamber(page), await bore(page)]).toEqual(['70.0', '4.070']);
     expect(await shown(page, 'dynamicRatio')).toBe('7.84');
-    await click(page, 'Undo');
+    await use(page, 'Undo');
     expect(await bore(page)).toBe('4.030');
   });
 });
@@ -99,7 +100,7 @@ describe('a held value', () => {
     expect(await page.locator('#staticRatio').innerText()).toContain('Computed it would be 9.94');
     await click(page, 'let go of Static compression ratio');
     expect(await shown(page, 'staticRatio')).toBe('9.94');
-    await click(page, 'Undo');
+    await use(page, 'Undo');
     expect(await shown(page, 'staticRatio')).toBe('9.54');
   });
 
@@ -118,8 +119,7 @@ describe('a held value', () => {
 describe('a notebook with two cams', () => {
   it('shows the early one beyond its fuel and the late one comfortable, and a step back goes where it happened', async () => {
     const page = await visit();
-    await page.getByRole('link', { name: /^One block, two cams/ }).click();
-    await settled(page);
+    await start(page, 'One block, two cams');
     const look = async (): Promise<(string | null)[]> => [
       await page.getByRole('button', { name: 'Early cam' }).getAttribute('aria-pressed'),
       await shown(page, 'staticRatio'),
@@ -134,9 +134,9 @@ describe('a notebook with two cams', () => {
     await click(page, 'Late cam');
     expect(await look()).toEqual(['false', '10.21', '7.46']); // the early one's chamber is its own
     expect(await page.locator('#verdict').innerText()).toMatch(/Comfortable here/);
-    await click(page, 'Undo');
+    await use(page, 'Undo');
     expect(await look()).toEqual(['true', '10.21', '8.67']);
-    await click(page, 'Redo');
+    await use(page, 'Redo');
     expect(await look()).toEqual(early);
   });
 });
@@ -148,8 +148,7 @@ describe('starting from another', () => {
     ['Milled four', '7.83', 'Beyond this fuel here'],
   ])('opens %s', async (title, ratio, verdict) => {
     const page = await visit();
-    await page.getByRole('link', { name: new RegExp(`^${title}`) }).click();
-    await settled(page);
+    await start(page, title);
     expect(await page.getByRole('heading', { level: 1 }).innerText()).toBe(title);
     expect(await shown(page, 'dynamicRatio')).toBe(ratio);
     expect(await page.locator('#verdict').innerText()).toContain(verdict);
@@ -160,14 +159,13 @@ describe('starting from another', () => {
   it('gives back what was there, by the notice and by a step back', async () => {
     const page = await visit();
     await type(page, 'chamberVolume', '66');
-    await page.getByRole('link', { name: /^Mountain six/ }).click();
-    await settled(page);
-    await click(page, 'Get it back');
+    await start(page, 'Mountain six');
+    await following(page, () => page.getByRole('button', { name: 'Get it back' }).click());
     expect(await page.getByRole('heading', { level: 1 }).innerText()).toBe('Edge of premium');
     expect(await chamber(page)).toBe('66.0');
-    await click(page, 'Undo');
+    await use(page, 'Undo');
     expect(await page.getByRole('heading', { level: 1 }).innerText()).toBe('Mountain six');
-    await click(page, 'Undo');
+    await use(page, 'Undo');
     expect(await chamber(page)).toBe('66.0');
   });
 });

@@ -1,7 +1,7 @@
 import type { Locator, Page } from 'playwright-core';
 import { describe, expect, it } from 'vitest';
 import { byHand } from './by-hand.ts';
-import { click, complete, field, inBrowser, profile, settled, shown, type, visit } from './visit.ts';
+import { complete, field, inBrowser, profile, settled, shown, tool, type, use, visit } from './visit.ts';
 
 inBrowser();
 
@@ -50,6 +50,7 @@ describe('the mark of a sweep', () => {
   it('is dragged with the mouse, which writes the input, and one step takes the drag back', async () => {
     const page = await visit();
     await mark(page).scrollIntoViewIfNeeded();
+    await sweep(page).locator('svg').first().waitFor(); // figures out of sight are drawn when they come into view
     const { x, y, width, height } = (await mark(page).boundingBox())!;
     await page.mouse.move(x + width / 2, y + height / 2);
     await page.mouse.down();
@@ -70,9 +71,9 @@ describe('the mark of a sweep', () => {
     // It moved the cam, not what is ground into it.
     expect(Number((await field(page, 'camAdvance').inputValue()).replace('−', '-'))).toBeCloseTo(61 - seen[2]!, 9);
     expect(await field(page, 'intakeDuration').inputValue()).toBe('270');
-    await click(page, 'Undo');
+    await use(page, 'Undo');
     expect(await field(page, 'intakeClosing').inputValue()).toBe('61');
-    expect(await page.getByRole('button', { name: 'Undo', exact: true }).isDisabled()).toBe(true);
+    expect(await tool(page, 'Undo').isDisabled()).toBe(true);
   });
 
   it('is moved with keys, half a degree or five at a time, and stays inside the sweep', async () => {
@@ -104,8 +105,8 @@ describe('the sentence of a sweep', () => {
     await write(page, 'Sweep to', '70');
     expect(await mark(page).getAttribute('aria-valuemin')).toBe('50');
     expect(await mark(page).getAttribute('aria-valuemax')).toBe('70');
-    await click(page, 'Undo');
-    await click(page, 'Undo');
+    await use(page, 'Undo');
+    await use(page, 'Undo');
     expect(await mark(page).getAttribute('aria-valuemin')).toBe('40');
   });
 

@@ -94,3 +94,30 @@ export async function click(page: Page, name: string | RegExp): Promise<void> {
   await page.getByRole('button', { name, exact: typeof name === 'string' }).click();
   await settled(page);
 }
+/** The tools at the head of the page: undo, redo, reset, units, share. */
+export const tool = (page: Page, name: string | RegExp): Locator =>
+  page.getByRole('group', { name: 'Notebook', exact: true }).getByRole('button', { name });
+export async function use(page: Page, name: string | RegExp): Promise<void> {
+  await tool(page, name).click();
+  await settled(page);
+}
+
+/** Does something that takes a while to begin (a file is read, a chapter loaded), and waits until its figures are painted. */
+export async function following(page: Page, act: () => Promise<unknown>): Promise<void> {
+  const before = await page.evaluate(revisionOf);
+  await act();
+  await page.waitForFunction(
+    (before) => {
+      const { settled } = document.documentElement.dataset;
+      return Number(settled) > before && settled === String(document.querySelector<Notebook>('notebook-page')?.store.revision);
+    },
+    before,
+    { polling: 'raf' },
+  );
+}
+const revisionOf = (): number => document.querySelector<Notebook>('notebook-page')!.store.revision;
+
+/** Waits until the browser keeps the reader's own notebook with this in it. */
+export async function kept(page: Page, text: string): Promise<void> {
+  await page.waitForFunction((text) => localStorage.getItem('closing-angle/mine')?.includes(text), text);
+}

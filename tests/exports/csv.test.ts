@@ -27,7 +27,6 @@ function read(text: string): string[][] {
       row = [];
       at += 2;
     } else throw new Error(`neither comma nor end of row at ${at}: ${JSON.stringify(text.slice(at, at + 10))}`);
-    if (text[at - 1] === ',' && (at === text.length || text.startsWith('\r\n', at))) row.push('');
   }
   return rows;
 }

@@ -199,7 +199,8 @@ describe('the stack of clearance volumes', () => {
 });
 
 const travelOf = (closing: number, opening = 29): object => {
-  const { linkage: l, effectiveStroke, strokeLost } = plateOf(closing);
+  const { effectiveStroke, strokeLost } = plateOf(closing);
+  const l = linkage(3.54 * 0.0254, 5.85 * 0.0254, 0);
   const x = Float64Array.from({ length: 181 }, (_, i) => (i - 180) * 2 * degree);
   return {
     pistonTravel: { x, y: x.map((a) => pistonDrop(l, a)) },

@@ -36,7 +36,7 @@ export function elementsOf(markup: string): readonly Element[] {
     if (begun) {
       const attributes: Record<string, string> = {};
       for (let pair = take(attribute); pair; pair = take(attribute)) {
-        if (pair[1]! in attributes) throw wrong(`${pair[1]} is given twice`);
+        if (Object.hasOwn(attributes, pair[1]!)) throw wrong(`${pair[1]} is given twice`);
         attributes[pair[1]!] = plain(pair[2]!, wrong);
       }
       const element: Element = { name: begun[1]!, attributes, text: '' };

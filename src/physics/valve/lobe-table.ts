@@ -90,7 +90,9 @@ export function tableArea({ x, y, bend }: LobeTable): number {
  * @returns the opening and the closing flank apart; both at the peak when the lift is not reached
  */
 export function tableFlanks(lobe: LobeTable, lift: number): Flanks {
-  return lift >= lobe.lift ? { opening: 0, closing: 0 } : { opening: flank(lobe, lift, -1), closing: flank(lobe, lift, 1) };
+  return lift >= lobe.lift
+    ? { opening: 0, closing: 0 }
+    : { opening: flank(lobe, lift, -1), closing: flank(lobe, lift, 1) };
 }
 
 function flank({ x, y, bend }: LobeTable, lift: number, way: 1 | -1): number {
@@ -107,11 +109,20 @@ export function tableDuration(lobe: LobeTable, lift: number): number {
   return closing - opening;
 }
 
-/** Greatest speed of the tappet on the opening and on the closing flank, m/rad of crankshaft, both positive. */
-export function peakTableVelocity(lobe: LobeTable): Flanks {
-  let [opening, closing] = [0, 0];
-  for (let i = 0; i < lobe.x.length; i++) {
-    opening = Math.max(opening, splineSlope(lobe, lobe.x[i]!));
+/** Greatest speed of the tappet on either flank, m/rad of crankshaft. */
+export function peakTableVelocity(lobe: LobeTable): number {
+  const { x, bend } = lobe;
+  let fastest = 0;
+  for (let i = 1; i < x.length; i++) {
+    const [before, after] = [bend[i - 1]!, bend[i]!];
+    if (before * after > 0) continue; // between two rows the speed peaks where the straight line of the bend meets zero
+    const at = before === after ? x[i]! : x[i - 1]! + ((x[i]! - x[i - 1]!) * before) / (before - after);
+    fastest = Math.max(fastest, Math.abs(splineSlope(lobe, at)));
   }
-  return { opening, closing };
+  return fastest;
+}
+
+/** Greatest acceleration of the tappet, m/rad2 of crankshaft: straight lines between rows peak at a row. */
+export function peakTableAcceleration({ bend }: LobeTable): number {
+  return bend.reduce((most, each) => Math.max(most, each), 0);
 }

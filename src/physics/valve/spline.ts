@@ -47,7 +47,7 @@ export function splineHeight({ x, y, bend }: Spline, at: number): number {
   const h = x[i + 1]! - x[i]!;
   const t = (at - x[i]!) / h;
   const s = 1 - t;
-  return s * y[i]! + t * y[i + 1]! + ((s ** 3 - s) * bend[i]! + (t ** 3 - t) * bend[i + 1]!) * (h * h / 6);
+  return s * y[i]! + t * y[i + 1]! + ((s ** 3 - s) * bend[i]! + (t ** 3 - t) * bend[i + 1]!) * ((h * h) / 6);
 }
 
 /** First derivative of the curve. */

@@ -1,0 +1,230 @@
+import { html, render, type TemplateResult } from 'lit';
+import { chapters, opening } from '../../../cells/index.ts';
+import type { Input } from '../../../src/graph/cell.ts';
+import type { SweepItem } from '../../../src/notebook/document.ts';
+import type { Store } from '../../../src/notebook/store.ts';
+import { inch, si } from '../../../src/units/unit.ts';
+import { afterFrame } from '../../../src/views/frame.ts';
+import { NotebookPage } from '../../../src/views/notebook-page.ts';
+import type { ReadoutRow } from '../../../src/views/readout-row.ts';
+import '../../../src/views/behind.ts';
+import '../../../src/views/look.css';
+import '../../../src/views/make-line.ts';
+import '../../../src/views/share-panel.ts';
+import '../../../src/views/summary-strip.ts';
+import '../../../src/views/verdict-note.ts';
+import '../../../src/views/why-panel.ts';
+import { cellOf, inputOf, scenario } from '../../notebook/notebooks.ts';
+import * as at from './stores.ts';
+
+/** What a test can have done on this page. */
+export interface Pieces {
+  /** Sends the message that a slow cell waits for. */
+  answer(): void;
+}
+type Piece = readonly [id: string, title: string, TemplateResult];
+
+const field = (store: Store, id: string, name = 'field'): TemplateResult =>
+  html`<number-field .store=${store} .cell=${cellOf(id)} .name=${name}></number-field>`;
+const choice = (store: Store, id: string): TemplateResult =>
+  html`<choice-field .store=${store} .cell=${inputOf(id) as Input<string>}></choice-field>`;
+const row = (store: Store, id: string, open = false): TemplateResult =>
+  html`<readout-row .store=${store} .cell=${cellOf(id) as never} .open=${open}></readout-row>`;
+const verdict = (store: Store): TemplateResult =>
+  html`<verdict-note .store=${store} .here=${opening.here} .low=${opening.low}></verdict-note>`;
+const drawn = (store: Store, form: string, table = false): TemplateResult =>
+  html`<drawn-figure
+    .store=${store}
+    .figure=${[opening.plate, ...chapters.flatMap((c) => c.figures ?? [])].find((f) => f.form === form)!}
+    .number=${1}
+    .table=${table}
+  ></drawn-figure>`;
+const sweep = (store: Store, item: SweepItem, table = false): TemplateResult =>
+  html`<sweep-figure
+    .store=${store}
+    .item=${item}
+    .explorer=${at.explorer}
+    .number=${2}
+    .table=${table}
+  ></sweep-figure>`;
+const motored = (store: Store, table = false): TemplateResult =>
+  html`<curve-figure
+    .store=${store}
+    .cell=${cellOf('motoredPressure') as never}
+    .number=${3}
+    .table=${table}
+  ></curve-figure>`;
+const closing = (store: Store): SweepItem => store.document.page.find((p): p is SweepItem => p.id === 'closing')!;
+const slowSweep: SweepItem = {
+  id: 'slow',
+  type: 'sweep',
+  read: 'motoredPeak',
+  vary: 'chamberVolume',
+  from: 60e-6,
+  to: 80e-6,
+};
+
+// Notebooks that come to their state only once the pieces stand on the page.
+const [waiting, coming, ready, stopped, fallen, fallenSweep, again] = Array.from({ length: 7 }, () => at.open()) as [
+  Store,
+  Store,
+  Store,
+  Store,
+  Store,
+  Store,
+  Store,
+];
+
+const small: readonly Piece[] = [
+  ['field-start', 'Field, at its starting value', field(at.start, 'chamberVolume')],
+  ['field-changed', 'Field, changed', field(at.changed, 'bore')],
+  ['field-out', 'Field, beyond the range of trust', field(at.hot, 'airTemperature')],
+  ['field-fault', 'Field, in fault', field(at.shortRod, 'rod')],
+  ['field-unread', 'Field, not to be read', field(at.unread, 'stroke')],
+  ['field-held', 'Field, held', field(at.start, 'deckClearance')],
+  ['field-free', 'Field, computed', field(at.start, 'cautionStart')],
+  ['field-moved', 'Field, derived, moved', field(at.moved, 'intakeClosing')],
+  ['field-empty', 'Field, not given', field(at.start, 'gaugeReading')],
+  ['field-focus', 'Field, keyboard focus', field(at.start, 'rod', 'focus')],
+  ['choice', 'Choice', html`${choice(at.start, 'fuelGrade')}${choice(at.start, 'closingConvention')}`],
+  ['row-ready', 'Readout, ready', row(at.start, 'displacement')],
+  ['row-coming', 'Readout, coming', html`${row(coming, 'motoredPressure')}${row(coming, 'motoredPeak')}`],
+  ['row-waiting', 'Readout, waiting', html`${row(waiting, 'motoredPressure')}${row(waiting, 'motoredPeak')}`],
+  ['row-stopped', 'Readout, stopped', row(stopped, 'motoredPressure')],
+  ['row-again', 'Readout, worked out anew', html`${row(again, 'motoredPressure')}${row(again, 'motoredPeak')}`],
+  ['row-elsewhere', 'Readout, fault elsewhere', row(at.shortRod, 'trappedVolume')],
+  ['row-held', 'Readout, held', row(at.held, 'staticRatio')],
+  ['row-out', 'Readout, out of trust', row(at.hot, 'factorJ1349')],
+  ['row-none', 'Readout, not given', row(at.start, 'gaugeExponent')],
+  ['why', 'Why', row(at.start, 'dynamicRatio', true)],
+  ['why-reach', 'Why, out of reach', row(at.start, 'crankingPressure', true)],
+  ['why-unread', 'Why, not to be read', row(at.start, 'staticRatio', true)],
+  [
+    'words',
+    'Verdict words',
+    html`${row(at.comfortable, 'fuelVerdict')}${row(at.start, 'fuelVerdictLow')}${row(at.beyond, 'fuelVerdict')}`,
+  ],
+  ['share', 'Share', html`<share-panel .fragment=${`1.${'eJyrVkosLcmIz8nPS1WyUjA2'.repeat(20)}`}></share-panel>`],
+  ['toast', 'Toast', html`<toast-line .store=${at.start} .what=${'Set intake closing to 66.9°'}></toast-line>`],
+  ['sentence', 'Sentence, with a fault', html`<sweep-sentence .store=${at.start} .item=${closing(at.start)}></sweep-sentence>`],
+];
+
+const large: readonly Piece[] = [
+  ['verdict-comfortable', 'Verdict, comfortable', verdict(at.comfortable)],
+  ['verdict-borderline', 'Verdict, borderline', verdict(at.start)],
+  ['verdict-beyond', 'Verdict, beyond this fuel', verdict(at.beyond)],
+  ['verdict-stale', 'Verdict, waiting', verdict(at.shortRod)],
+  ['plate', 'Plate', drawn(at.start, 'plate')],
+  ['plate-stale', 'Plate, stale', drawn(at.shortRod, 'plate')],
+  ['plate-table', 'Plate, its table', drawn(at.start, 'plate', true)],
+  ['travel', 'Travel', drawn(at.start, 'travel')],
+  ['travel-stale', 'Travel, stale', drawn(at.shortRod, 'travel')],
+  ['stack', 'Stack', drawn(at.start, 'stack')],
+  ['scale', 'Scale', drawn(at.start, 'verdictScale')],
+  ['scale-table', 'Scale, its table', drawn(at.start, 'verdictScale', true)],
+  ['sweep', 'Sweep with bands', sweep(at.start, closing(at.start))],
+  ['sweep-low', 'Sweep with dashed edges of the lowest altitude', sweep(at.mountain, closing(at.mountain))],
+  ['sweep-stale', 'Sweep, stale', sweep(fallenSweep, closing(fallenSweep))],
+  ['sweep-slow', 'Sweep, being worked on', sweep(ready, slowSweep)],
+  ['sweep-table', 'Sweep, its table', sweep(at.start, { ...closing(at.start), id: 'closing-table' }, true)],
+  ['motored', 'Motored curve', motored(ready)],
+  ['motored-stale', 'Motored curve, stale', motored(fallen)],
+  ['motored-again', 'Motored curve, worked out anew', motored(again)],
+  ['motored-table', 'Motored curve, its table', motored(ready, true)],
+  [
+    'closed',
+    'Chapter, closed',
+    html`${chapters.map(
+      (chapter) =>
+        html`<chapter-section .store=${at.start} .chapter=${chapter} .sweeps=${[]} .open=${false}></chapter-section>`,
+    )}`,
+  ],
+];
+
+const shown = ([id, title, piece]: Piece): TemplateResult => html`<div id="piece-${id}"><h2>${title}</h2>${piece}</div>`;
+
+function pieces(): void {
+  const style = document.createElement('style');
+  style.textContent = '.strip, .toast-place { position: static }'; // here they are among others
+  document.head.append(style);
+  render(
+    html`<main class="page">
+      <h1>Pieces and their states</h1>
+      <nav class="strip" aria-label="Pinned answers">
+        <div class="strip-in"><summary-strip .store=${at.beyond}></summary-strip></div>
+      </nav>
+      <div class="spec">${small.map(shown)}</div>
+      <div class="spec wide">${large.map(shown)}</div>
+    </main>`,
+    document.body,
+  );
+}
+
+/** Brings the pieces to states that only something done to them leads to. */
+async function act(): Promise<void> {
+  const find = <T extends Element>(of: string): T => document.querySelector<T>(of)!;
+  find('#piece-field-focus .num').classList.add('focus-shown');
+  find<HTMLElement & { fault: string }>('#piece-sentence sweep-sentence').fault = 'The two ends of a sweep differ.';
+  const aim = async (piece: string, text: string): Promise<void> => {
+    const panel = find<ReadoutRow>(`#piece-${piece} readout-row`);
+    await panel.updateComplete;
+    await new Promise(requestAnimationFrame);
+    const box = find<HTMLInputElement>(`#piece-${piece} make-line input`);
+    box.value = text;
+    box.dispatchEvent(new Event('change'));
+  };
+  await aim('why', '7.5');
+  await aim('why-reach', '900');
+  await aim('why-unread', 'more');
+  for (const store of [ready, fallen, again]) at.answer(store);
+  at.jobOf(waiting).progress(0.62);
+  at.jobOf(coming).provisional({ x: Float64Array.of(-1, 0, 0.5), y: Float64Array.of(0, 1.2e6, 0.9e6) }, 0.5);
+  stopped.stop(cellOf('motoredPressure') as never);
+  await new Promise((done) => afterFrame(() => done(undefined)));
+  const put = (store: Store, id: string, value: number): void => store.set([[inputOf(id), value]], { what: id });
+  put(fallen, 'rod', si(1.5, inch));
+  put(fallenSweep, 'rod', si(1.5, inch));
+  put(again, 'chamberVolume', 66e-6);
+  at.jobOf(again).progress(0.2);
+}
+
+/** The whole page at its worst: notices, variants, a fault, every chapter open. */
+function whole(): void {
+  const page = Object.assign(new NotebookPage(), {
+    store: at.cams,
+    explorer: at.explorer,
+    opened: new Set(chapters.map((c) => c.id)),
+    ready: true,
+    saved: 'Saved in this browser.',
+    notices: [
+      {
+        text: 'This is a copy from a link. What you had before is kept.',
+        actions: [
+          { label: 'Keep as mine', act: () => {} },
+          { label: 'Back to mine', act: () => {} },
+        ],
+      },
+      { text: '“engine.txt” is not a notebook file.', actions: [{ label: 'Dismiss', act: () => {} }] },
+    ],
+    starts: ['edge-of-premium', 'mountain-six'].map((id) => ({ id, ...scenario(id) })),
+  });
+  document.body.append(page);
+}
+
+const share = new URLSearchParams(location.search).get('share');
+if (location.search === '?whole') {
+  whole();
+  at.cams.set([[inputOf('bore'), si(4.03, inch)]], { what: 'bore' });
+  at.cams.set([[inputOf('rod'), si(1.5, inch)]], { what: 'rod' });
+} else {
+  pieces();
+  const panel = document.querySelector('share-panel')!;
+  if (share === 'published') panel.address = 'https://engine.example/notebook/';
+  if (share === 'wrong') panel.address = 'engine.example';
+  if (share === 'long') panel.longest = 100;
+  await act();
+}
+(globalThis as { pieces?: Pieces }).pieces = {
+  answer: () => at.answer(waiting),
+};
+document.documentElement.dataset.standing = 'yes';

@@ -1,0 +1,58 @@
+import { chapters, opening } from '../../../cells/index.ts';
+import { drain } from '../../../src/graph/cell.ts';
+import type { Explorer } from '../../../src/graph/explorer.ts';
+import { Store } from '../../../src/notebook/store.ts';
+import { degree, fahrenheit, inch, si } from '../../../src/units/unit.ts';
+import { type HandJob, HandRunner } from '../../graph/hand-runner.ts';
+import { catalogue, cellOf, inputOf, quick, scenario } from '../../notebook/notebooks.ts';
+
+const runners = new WeakMap<Store, HandRunner>();
+/** A notebook's slow cell, which waits for a message. */
+export const jobOf = (store: Store): HandJob => runners.get(store)!.last;
+export const answer = (store: Store): void => {
+  const { cell, given } = jobOf(store);
+  jobOf(store).answer(drain(cell.steps(given as never)));
+};
+
+/** A notebook of its own for a piece, so that its state is nobody else's. */
+export function open(name = 'edge-of-premium', change: (store: Store) => void = () => {}): Store {
+  const document = scenario(name);
+  const runner = new HandRunner();
+  const store = new Store({
+    catalogue: { ...catalogue, chapters, opening },
+    open: { document, opened: document },
+    runner,
+  });
+  runners.set(store, runner);
+  store.watch(quick, () => {}); // so that there is a last good value
+  change(store);
+  return store;
+}
+const put =
+  (id: string, value: number | string) =>
+  (store: Store): void =>
+    store.set([[inputOf(id), value]], { what: id });
+
+export const start = open();
+export const changed = open('edge-of-premium', put('bore', si(4.03, inch)));
+export const hot = open('edge-of-premium', put('airTemperature', si(131, fahrenheit)));
+export const shortRod = open('edge-of-premium', put('rod', si(1.5, inch)));
+export const unread = open('edge-of-premium', (store) =>
+  store.draft(inputOf('stroke'), '“three and a half” cannot be read. Write a figure such as 3.540 in.'),
+);
+export const moved = open('edge-of-premium', (store) =>
+  store.put(cellOf('intakeClosing'), si(66, degree), { what: 'closing' }),
+);
+export const held = open('edge-of-premium', (store) => store.hold(cellOf('staticRatio'), 9.6, { what: 'held' }));
+export const comfortable = open('edge-of-premium', put('chamberVolume', 74.5e-6));
+export const beyond = open('edge-of-premium', put('chamberVolume', 66e-6));
+export const mountain = open('mountain-six');
+export const cams = open('two-cams');
+
+/** Runs no sweep to its end. */
+export const explorer: Explorer = {
+  sweep: (_, report) => {
+    report({ is: 'waiting', done: 0.4 });
+    return () => {};
+  },
+};
