@@ -4,6 +4,7 @@ import { opening } from '../../src/physics/cam-events.ts';
 import { common } from '../../src/references.ts';
 import { angle } from '../../src/units/quantity.ts';
 import { degree, si } from '../../src/units/unit.ts';
+import { exhaustSeatDuration } from '../valves/exhaust-seat-duration.ts';
 import { typedEvent } from './event.ts';
 import { eventsRead } from './events-read.ts';
 import { exhaustCenterline } from './exhaust-centerline.ts';
@@ -15,12 +16,12 @@ export const exhaustClosing = cell({
   label: 'Exhaust closing',
   note: 'Where the exhaust valve is back on its seat.',
   kind: scalar(angle, { short: 'ATDC', words: 'after top dead center' }),
-  from: { camEntry, exhaustDuration, exhaustCenterline, exhaustClosesAt, eventsRead, exhaustRamp, camAdvance },
+  from: { camEntry, exhaustSeatDuration, exhaustDuration, exhaustCenterline, exhaustClosesAt, eventsRead, exhaustRamp, camAdvance },
   source: common('arithmetic of a symmetric lobe'),
-  formula: 'exhaustDuration / 2 − exhaustCenterline',
+  formula: 'exhaustSeatDuration / 2 − exhaustCenterline',
   slider: [si(-10, degree), si(60, degree)],
-  compute: ({ camEntry, exhaustDuration, exhaustCenterline, exhaustClosesAt, eventsRead, exhaustRamp, camAdvance }) =>
+  compute: ({ camEntry, exhaustSeatDuration, exhaustDuration, exhaustCenterline, exhaustClosesAt, eventsRead, exhaustRamp, camAdvance }) =>
     camEntry === 'lobes'
-      ? opening(exhaustDuration, exhaustCenterline)
-      : typedEvent(exhaustClosesAt, eventsRead, 'seat', exhaustRamp) - camAdvance,
+      ? opening(exhaustSeatDuration, exhaustCenterline)
+      : typedEvent(exhaustClosesAt, eventsRead, 'seat', exhaustRamp) + (exhaustSeatDuration - exhaustDuration) / 2 - camAdvance,
 });

@@ -4,6 +4,7 @@ import { closing } from '../../src/physics/cam-events.ts';
 import { common } from '../../src/references.ts';
 import { angle } from '../../src/units/quantity.ts';
 import { degree, si } from '../../src/units/unit.ts';
+import { exhaustSeatDuration } from '../valves/exhaust-seat-duration.ts';
 import { typedEvent } from './event.ts';
 import { eventsRead } from './events-read.ts';
 import { exhaustCenterline } from './exhaust-centerline.ts';
@@ -15,12 +16,12 @@ export const exhaustOpening = cell({
   label: 'Exhaust opening',
   note: 'Where the exhaust valve leaves its seat and the power stroke ends early.',
   kind: scalar(angle, { short: 'BBDC', words: 'before bottom dead center' }),
-  from: { camEntry, exhaustDuration, exhaustCenterline, exhaustOpensAt, eventsRead, exhaustRamp, camAdvance },
+  from: { camEntry, exhaustSeatDuration, exhaustDuration, exhaustCenterline, exhaustOpensAt, eventsRead, exhaustRamp, camAdvance },
   source: common('arithmetic of a symmetric lobe'),
-  formula: 'exhaustDuration / 2 + exhaustCenterline − 180°',
+  formula: 'exhaustSeatDuration / 2 + exhaustCenterline − 180°',
   slider: [si(30, degree), si(100, degree)],
-  compute: ({ camEntry, exhaustDuration, exhaustCenterline, exhaustOpensAt, eventsRead, exhaustRamp, camAdvance }) =>
+  compute: ({ camEntry, exhaustSeatDuration, exhaustDuration, exhaustCenterline, exhaustOpensAt, eventsRead, exhaustRamp, camAdvance }) =>
     camEntry === 'lobes'
-      ? closing(exhaustDuration, exhaustCenterline)
-      : typedEvent(exhaustOpensAt, eventsRead, 'seat', exhaustRamp) + camAdvance,
+      ? closing(exhaustSeatDuration, exhaustCenterline)
+      : typedEvent(exhaustOpensAt, eventsRead, 'seat', exhaustRamp) + (exhaustSeatDuration - exhaustDuration) / 2 + camAdvance,
 });

@@ -4,6 +4,7 @@ import { closing } from '../../src/physics/cam-events.ts';
 import { common } from '../../src/references.ts';
 import { angle } from '../../src/units/quantity.ts';
 import { degree, si } from '../../src/units/unit.ts';
+import { intakeSeatDuration } from '../valves/intake-seat-duration.ts';
 import { typedEvent } from './event.ts';
 import { eventsRead } from './events-read.ts';
 import { intakeRamp } from './intake-ramp.ts';
@@ -14,16 +15,16 @@ export const intakeClosing = cell({
   label: 'Intake closing',
   note: 'Where the intake valve is back on its seat and compression begins: from here on the fuel feels it.',
   kind: scalar(angle, { short: 'ABDC', words: 'after bottom dead center' }),
-  from: { camEntry, intakeDuration, intakeCenterline, intakeClosesAt, eventsRead, intakeRamp, camAdvance },
+  from: { camEntry, intakeSeatDuration, intakeDuration, intakeCenterline, intakeClosesAt, eventsRead, intakeRamp, camAdvance },
   source: common('arithmetic of a symmetric lobe'),
-  formula: 'intakeDuration / 2 + intakeCenterline − 180° − camAdvance',
+  formula: 'intakeSeatDuration / 2 + intakeCenterline − 180° − camAdvance',
   slider: [si(40, degree), si(80, degree)],
   movedBy: [
     { label: 'the cam', inputs: [camAdvance], straight: true },
     { label: 'the duration', inputs: [intakeDuration, intakeDuration050] },
   ],
-  compute: ({ camEntry, intakeDuration, intakeCenterline, intakeClosesAt, eventsRead, intakeRamp, camAdvance }) =>
+  compute: ({ camEntry, intakeSeatDuration, intakeDuration, intakeCenterline, intakeClosesAt, eventsRead, intakeRamp, camAdvance }) =>
     (camEntry === 'lobes'
-      ? closing(intakeDuration, intakeCenterline)
-      : typedEvent(intakeClosesAt, eventsRead, 'seat', intakeRamp)) - camAdvance,
+      ? closing(intakeSeatDuration, intakeCenterline)
+      : typedEvent(intakeClosesAt, eventsRead, 'seat', intakeRamp) + (intakeSeatDuration - intakeDuration) / 2) - camAdvance,
 });

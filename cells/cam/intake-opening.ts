@@ -4,6 +4,7 @@ import { opening } from '../../src/physics/cam-events.ts';
 import { common } from '../../src/references.ts';
 import { angle } from '../../src/units/quantity.ts';
 import { degree, si } from '../../src/units/unit.ts';
+import { intakeSeatDuration } from '../valves/intake-seat-duration.ts';
 import { typedEvent } from './event.ts';
 import { eventsRead } from './events-read.ts';
 import { intakeRamp } from './intake-ramp.ts';
@@ -14,12 +15,12 @@ export const intakeOpening = cell({
   label: 'Intake opening',
   note: 'Where the intake valve leaves its seat.',
   kind: scalar(angle, { short: 'BTDC', words: 'before top dead center' }),
-  from: { camEntry, intakeDuration, intakeCenterline, intakeOpensAt, eventsRead, intakeRamp, camAdvance },
+  from: { camEntry, intakeSeatDuration, intakeDuration, intakeCenterline, intakeOpensAt, eventsRead, intakeRamp, camAdvance },
   source: common('arithmetic of a symmetric lobe'),
-  formula: 'intakeDuration / 2 − intakeCenterline + camAdvance',
+  formula: 'intakeSeatDuration / 2 − intakeCenterline + camAdvance',
   slider: [si(-10, degree), si(60, degree)],
-  compute: ({ camEntry, intakeDuration, intakeCenterline, intakeOpensAt, eventsRead, intakeRamp, camAdvance }) =>
+  compute: ({ camEntry, intakeSeatDuration, intakeDuration, intakeCenterline, intakeOpensAt, eventsRead, intakeRamp, camAdvance }) =>
     (camEntry === 'lobes'
-      ? opening(intakeDuration, intakeCenterline)
-      : typedEvent(intakeOpensAt, eventsRead, 'seat', intakeRamp)) + camAdvance,
+      ? opening(intakeSeatDuration, intakeCenterline)
+      : typedEvent(intakeOpensAt, eventsRead, 'seat', intakeRamp) + (intakeSeatDuration - intakeDuration) / 2) + camAdvance,
 });

@@ -9,6 +9,7 @@ import { deckVolume } from './deck-volume.ts';
 import { gasketVolume } from './gasket-volume.ts';
 import { chamberVolume, crownVolume } from './inputs.ts';
 import { milledVolume } from './milled-volume.ts';
+import { reliefCutVolume } from '../valves/relief-cut-volume.ts';
 
 export const clearanceVolume = cell({
   id: 'clearanceVolume',
@@ -16,13 +17,13 @@ export const clearanceVolume = cell({
   short: 'Clearance',
   note: 'All that is left above the piston at top dead center.',
   kind: scalar(volume),
-  from: { chamberVolume, milledVolume, gasketVolume, deckVolume, crownVolume, creviceVolume },
+  from: { chamberVolume, milledVolume, gasketVolume, deckVolume, crownVolume, creviceVolume, reliefCutVolume },
   source: cite(heywood, 'sec. 2.2; its parts as the trade measures them'),
-  formula: 'chamberVolume − milledVolume + gasketVolume + deckVolume + crownVolume + creviceVolume',
+  formula: 'chamberVolume − milledVolume + gasketVolume + deckVolume + crownVolume + creviceVolume + reliefCutVolume',
   slider: [si(30, cubicCentimeter), si(150, cubicCentimeter)],
-  compute: ({ chamberVolume, milledVolume, gasketVolume, deckVolume, crownVolume, creviceVolume }) => {
+  compute: ({ chamberVolume, milledVolume, gasketVolume, deckVolume, crownVolume, creviceVolume, reliefCutVolume }) => {
     if (milledVolume >= chamberVolume) throw new Impossible(['That cut takes the whole chamber away.'], 'milling');
-    const left = chamberVolume - milledVolume + gasketVolume + deckVolume + crownVolume + creviceVolume;
+    const left = chamberVolume - milledVolume + gasketVolume + deckVolume + crownVolume + creviceVolume + reliefCutVolume;
     if (left <= 0)
       throw new Impossible(
         ['Nothing is left above the piston: the dome or the deck fills the chamber.'],
@@ -39,6 +40,7 @@ export const clearanceVolume = cell({
         deckVolume: 3e-6,
         crownVolume: -4e-6,
         creviceVolume: 1e-6,
+        reliefCutVolume: 0,
       },
       gives: 71e-6,
       within: 1e-15,

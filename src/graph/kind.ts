@@ -219,6 +219,22 @@ export const record = <T extends Readonly<Record<string, number>>>(): RecordKind
   text: () => '',
 });
 
+/** Figures and lists of figures that belong together, or null; only ever read by other cells: not shown. */
+export const structure = <T extends object | null>(): RecordKind<T> => ({
+  name: 'record',
+  same: (a, b) => JSON.stringify(a) === JSON.stringify(b),
+  sound: (value) => allFinite(value),
+  save: (value) => value as unknown as Json,
+  restore: () => undefined,
+  text: () => '',
+});
+const allFinite = (value: unknown): boolean =>
+  typeof value === 'number'
+    ? Number.isFinite(value)
+    : typeof value === 'object' && value !== null
+      ? Object.values(value).every(allFinite)
+      : true;
+
 const numbers = (a: unknown): a is readonly number[] => Array.isArray(a) && a.every(Number.isFinite);
 const sameArrays = (a: ArrayLike<number>, b: ArrayLike<number>): boolean => {
   if (a === b) return true;

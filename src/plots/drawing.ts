@@ -29,6 +29,8 @@ export interface Handle {
 export interface Sheet {
   readonly width: number;
   readonly system: System;
+  /** Where the page's crank cursor stands, rad from firing top dead center; undefined while nobody has moved it. */
+  readonly cursor?: number;
   /** Tells the patterns of several figures on a page apart. */
   readonly id: string;
 }

@@ -75,6 +75,13 @@ export const ratioPerAltitude = quantity(
   shown(u.perKilometer, 2),
 );
 
+export const force = quantity('force', shown(u.poundForce, 0, 5), shown(u.newton, 0, 20));
+export const stiffness = quantity('stiffness', shown(u.poundPerInch, 0, 10), shown(u.newtonPerMillimeter, 1, 2));
+export const mass = quantity('mass', shown(u.gram, 0, 5));
+export const liftArea = quantity('liftArea', shown(u.inchDegree, 1), shown(u.millimeterDegree, 0));
+export const perRadian = quantity('perRadian', shown(u.inchPerDegree, 4), shown(u.millimeterPerDegree, 3));
+export const perRadianSquared = quantity('perRadianSquared', shown(u.inchPerDegreeSquared, 6), shown(u.millimeterPerDegreeSquared, 4));
+
 /** A quantity by its id: text that crosses to a worker or a file names quantities, it does not carry them. */
 export function quantityNamed(id: string): Quantity {
   const found = known.get(id);

@@ -1,0 +1,24 @@
+import { cell } from '../../src/graph/cell.ts';
+import { scalar } from '../../src/graph/kind.ts';
+import { durationAt } from '../../src/physics/valve/lobe.ts';
+import { solidSeatLift } from '../../src/physics/valve/valve-lift.ts';
+import { common } from '../../src/references.ts';
+import { angle } from '../../src/units/quantity.ts';
+import { intakeDuration, tappet } from '../cam/inputs.ts';
+import { intakeLash, rockerRatio } from './inputs.ts';
+import { intakeLobe } from './intake-lobe.ts';
+
+export const intakeSeatDuration = cell({
+  id: 'intakeSeatDuration',
+  label: 'Intake duration on the seat',
+  short: 'Intake seat',
+  note: 'A hydraulic valve is taken to open and shut at the card’s seat lift; a solid’s lands where the lift equals its lash, so lash and rockers move it.',
+  kind: scalar(angle),
+  from: { tappet, intakeDuration, intakeLash, rockerRatio, intakeLobe },
+  source: common('a solid tappet takes up its lash first'),
+  formula: 'intakeDuration, or for a solid the duration at intakeLash / rockerRatio',
+  compute: ({ tappet, intakeDuration, intakeLash, rockerRatio, intakeLobe }) =>
+    tappet === 'hydraulic' || intakeLobe === null || intakeLash === 0
+      ? intakeDuration
+      : durationAt(intakeLobe, solidSeatLift(intakeLash, rockerRatio)),
+});

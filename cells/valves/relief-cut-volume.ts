@@ -1,0 +1,21 @@
+import { cell } from '../../src/graph/cell.ts';
+import { scalar } from '../../src/graph/kind.ts';
+import * as physics from '../../src/physics/valve/clearance.ts';
+import { common } from '../../src/references.ts';
+import { chamberVolume } from '../../src/units/quantity.ts';
+import { cubicCentimeter, si } from '../../src/units/unit.ts';
+import { exhaustValveDiameter, intakeValveDiameter, reliefCut } from './inputs.ts';
+
+export const reliefCutVolume = cell({
+  id: 'reliefCutVolume',
+  label: 'Volume the deeper reliefs add',
+  short: 'Relief cut',
+  note: 'A disk of each valve’s diameter; it joins the clearance volume and lowers both ratios.',
+  kind: scalar(chamberVolume),
+  from: { reliefCut, intakeValveDiameter, exhaustValveDiameter },
+  source: common('disks as wide as the valves'),
+  formula: 'π / 4 × (intakeValveDiameter² + exhaustValveDiameter²) × reliefCut',
+  slider: [0, si(20, cubicCentimeter)],
+  compute: ({ reliefCut, intakeValveDiameter, exhaustValveDiameter }) =>
+    physics.reliefCutVolume(intakeValveDiameter, reliefCut) + physics.reliefCutVolume(exhaustValveDiameter, reliefCut),
+});
