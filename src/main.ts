@@ -3,7 +3,7 @@ import { version as release } from '../package.json' with { type: 'json' };
 import example from '../scenarios/edge-of-premium.json' with { type: 'json' };
 import type { Explorer } from './graph/explorer.ts';
 import { Desk } from './notebook/desk.ts';
-import type { Document } from './notebook/document.ts';
+import type { Document, Scenario } from './notebook/document.ts';
 import { Slots } from './notebook/slots.ts';
 import { Store } from './notebook/store.ts';
 import { afterFrame } from './views/frame.ts';
@@ -14,9 +14,9 @@ import './views/look.css';
 // The one place where catalogue, workers, store, desk and page meet.
 const catalogue = { cells, chapters, opening };
 
-const scenarios = import.meta.glob<Document>('../scenarios/*.json', { import: 'default' });
+const scenarios = import.meta.glob<Scenario>('../scenarios/*.json', { import: 'default' });
 /** The starting points in the order of the page. */
-const order = ['edge-of-premium', 'two-cams', 'mountain-six', 'milled-four'].map((name) => `../scenarios/${name}.json`);
+const order = ['two-ratios', 'edge-of-premium', 'two-cams', 'mountain-six', 'milled-four'].map((name) => `../scenarios/${name}.json`);
 
 const cores = Math.max(2, (navigator.hardwareConcurrency || 2) - 1);
 const pool = new Pool(
@@ -125,7 +125,7 @@ afterFrame(mark);
 outstanding++;
 void Promise.all([import('./views/behind.ts'), ...order.map((path) => scenarios[path]!())]).then(([, ...documents]) => {
   outstanding--;
-  page.starts = documents.map(({ title, sentence }, i) => ({ id: order[i]!, title, sentence }));
+  page.starts = documents.map(({ title, sentence, guide }, i) => ({ id: order[i]!, title, sentence, guide }));
   page.ready = true;
   afterFrame(mark);
 });

@@ -37,6 +37,7 @@ export const chapter = declare({
     figure({
       id: 'figure-travel',
       form: 'travel',
+      crank: 'shows',
       caption:
         'Piston travel through intake and compression. The intake valve stays open past bottom dead center; the lined part of the rise compresses nothing.',
       from: { pistonTravel, intakeOpening, intakeClosing, effectiveStroke, strokeLost },

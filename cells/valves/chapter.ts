@@ -6,8 +6,10 @@ import { tappet } from '../cam/inputs.ts';
 import { intakeClosing } from '../cam/intake-closing.ts';
 import { intakeOpening } from '../cam/intake-opening.ts';
 import { overlap } from '../cam/overlap.ts';
+import { advanceLeft } from './advance-left.ts';
 import { coilBind } from './coil-bind.ts';
 import { crownLeft } from './crown-left.ts';
+import { cutLeft } from './cut-left.ts';
 import { exhaustClearanceAngle } from './exhaust-clearance-angle.ts';
 import { exhaustClearanceVerdict } from './exhaust-clearance-verdict.ts';
 import { exhaustClearance } from './exhaust-clearance.ts';
@@ -35,7 +37,9 @@ import { intakeValveLift } from './intake-valve-lift.ts';
 import { intakeVelocity } from './intake-velocity.ts';
 import { overlapArea } from './overlap-area.ts';
 import { reliefCutVolume } from './relief-cut-volume.ts';
+import { retardLeft } from './retard-left.ts';
 import { retainerRoom } from './retainer-room.ts';
+import { rockerRatioMost } from './rocker-ratio-most.ts';
 import { separationSpeed } from './separation-speed.ts';
 import { springOpenForce } from './spring-open-force.ts';
 import { valvesSays } from './valves-says.ts';
@@ -47,12 +51,12 @@ export const chapter = declare({
   sentence: 'How far the valves open, when, and how near they come to the pistons.',
   says: valvesSays,
   fields: [
-    fields.intakeLobeLift,
-    fields.exhaustLobeLift,
+    fields.lobeSource,
+    ...when(fields.lobeSource, ['card'], fields.intakeLobeLift, fields.exhaustLobeLift),
+    ...when(fields.lobeSource, ['table'], fields.lobeTableAngles, fields.intakeLobeTable, fields.exhaustLobeTable),
     fields.rockerRatio,
     ...when(tappet, ['solid'], fields.intakeLash, fields.exhaustLash),
-    fields.intakeDuration200,
-    fields.exhaustDuration200,
+    ...when(fields.lobeSource, ['card'], fields.intakeDuration200, fields.exhaustDuration200),
     fields.crownAtValve,
     ...when(fields.crownAtValve, ['relief'], fields.intakeReliefDepth, fields.exhaustReliefDepth, fields.reliefCut),
     fields.intakeSeatDepth,
@@ -63,7 +67,13 @@ export const chapter = declare({
     exhaustRest,
     fields.intakeValveDiameter,
     fields.exhaustValveDiameter,
-    ...when(fields.crownAtValve, ['relief'], fields.intakeReliefDiameter, fields.exhaustReliefDiameter, fields.crownThickness),
+    ...when(
+      fields.crownAtValve,
+      ['relief'],
+      fields.intakeReliefDiameter,
+      fields.exhaustReliefDiameter,
+      fields.crownThickness,
+    ),
     fields.intakeMinimum,
     fields.exhaustMinimum,
     fields.clearanceAluminum,
@@ -84,6 +94,10 @@ export const chapter = declare({
     exhaustClearance,
     exhaustClearanceAngle,
     exhaustClearanceVerdict,
+    advanceLeft,
+    retardLeft,
+    rockerRatioMost,
+    cutLeft,
     reliefCutVolume,
     crownLeft,
     intakeRadialClearance,
@@ -106,27 +120,41 @@ export const chapter = declare({
     figure({
       id: 'figure-lifts',
       form: 'lifts',
-      caption: 'Both valves’ lift through the gas exchange, with the piston under them. Where the curves cross, both are open.',
+      crank: 'shows',
+      caption:
+        'Both valves’ lift through the gas exchange, with the piston under them. Where the curves cross, both are open.',
       from: { intakeLift, exhaustLift, linkage, overlap, overlapArea },
     }),
     figure({
       id: 'figure-gaps',
       form: 'gaps',
-      caption: 'The gap between valve and piston around the top of the exhaust stroke, both valves. Inside a lined band it is under its minimum.',
-      from: { intakeGap, exhaustGap, intakeClearanceVerdict, exhaustClearanceVerdict, intakeClearanceAngle, exhaustClearanceAngle },
+      crank: 'shows',
+      caption:
+        'The gap between valve and piston around the top of the exhaust stroke, both valves. Inside a lined band it is under its minimum.',
+      from: {
+        intakeGap,
+        exhaustGap,
+        intakeClearanceVerdict,
+        exhaustClearanceVerdict,
+        intakeClearanceAngle,
+        exhaustClearanceAngle,
+      },
     }),
     figure({
       id: 'figure-events',
       form: 'events',
+      crank: 'shows',
       caption: 'The four events on two turns of the crank, unrolled: each bar is a valve off its seat.',
       from: { intakeOpening, intakeClosing, exhaustOpening, exhaustClosing },
     }),
     figure({
       id: 'figure-motion',
       form: 'motion',
-      caption: 'Intake velocity above, acceleration below, at the valve, from the lobe’s peak. Where acceleration is negative only the spring slows the valve.',
+      caption:
+        'Intake velocity above, acceleration below, at the valve, from the lobe’s peak. Where acceleration is negative only the spring slows the valve.',
       from: { intakeVelocity, intakeAcceleration },
     }),
   ],
-  caution: 'Clay or light checking springs on the real engine decide, before it turns. Rods stretch, valves float, and belts and chains let cams drift.',
+  caution:
+    'Clay or light checking springs on the real engine decide, before it turns. Rods stretch, valves float, and belts and chains let cams drift.',
 });

@@ -19,5 +19,8 @@ export const coilBindRemark = cell({
   source: common('least reserve 0.06 in'),
   formula: 'coilBind < 0.06 in',
   about: springSolidHeight,
-  compute: ({ coilBind }) => (coilBind < least ? phrase`The spring comes near its solid height: ${value(coilBind, gap)} is left; ${value(least, gap)} is usual.` : null),
+  compute: ({ coilBind }) =>
+    coilBind < least
+      ? phrase`The spring comes near its solid height: ${value(coilBind, gap)} is left; ${value(least, gap)} is usual.`
+      : null,
 });

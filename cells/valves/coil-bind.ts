@@ -15,5 +15,6 @@ export const coilBind = cell({
   from: { springInstalledHeight, springSolidHeight, intakeValveLift, exhaustValveLift },
   source: common('what is left at the larger of both lifts'),
   formula: 'springInstalledHeight − springSolidHeight − the larger of intakeValveLift and exhaustValveLift',
-  compute: ({ springInstalledHeight, springSolidHeight, intakeValveLift, exhaustValveLift }) => coilBindReserve(springInstalledHeight, springSolidHeight, Math.max(intakeValveLift, exhaustValveLift)),
+  compute: ({ springInstalledHeight, springSolidHeight, intakeValveLift, exhaustValveLift }) =>
+    coilBindReserve(springInstalledHeight, springSolidHeight, Math.max(intakeValveLift, exhaustValveLift)),
 });

@@ -13,5 +13,6 @@ export const crownRemark = cell({
   source: common('least crown'),
   formula: 'crownLeft < crownMinimum',
   about: reliefCut,
-  compute: ({ crownLeft, crownMinimum }) => (crownLeft < crownMinimum ? ['This cut leaves too thin a crown: ask the piston’s maker.'] : null),
+  compute: ({ crownLeft, crownMinimum }) =>
+    crownLeft < crownMinimum ? ['This cut leaves too thin a crown: ask the piston’s maker.'] : null,
 });

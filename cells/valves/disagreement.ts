@@ -15,6 +15,8 @@ const names: Readonly<Record<CardRefusal['figures'][number], string>> = {
 export function disagreement({ figures: [first, second], trouble, possible }: CardRefusal): Phrase {
   const [a, b] = [names[first], names[second]];
   if (trouble === 'out of order') return [`${a[0]!.toUpperCase()}${a.slice(1)} and ${b} are out of order.`];
-  const range = possible ? phrase` With the rest as it is, ${b} could be ${value(possible[0], angle)} to ${value(possible[1], angle)}.` : [];
+  const range = possible
+    ? phrase` With the rest as it is, ${b} could be ${value(possible[0], angle)} to ${value(possible[1], angle)}.`
+    : [];
   return phrase`${a[0]!.toUpperCase()}${a.slice(1)} and ${b} lie ${trouble} for one smooth lobe.${range}`;
 }

@@ -1,6 +1,6 @@
 import { cell } from '../../src/graph/cell.ts';
 import { curve } from '../../src/graph/kind.ts';
-import { lobeAcceleration } from '../../src/physics/valve/lobe.ts';
+import { profileAcceleration } from '../../src/physics/valve/profile.ts';
 import { common } from '../../src/references.ts';
 import { angle, perRadianSquared } from '../../src/units/quantity.ts';
 import { lobeAngles, lobeOf } from './motion.ts';
@@ -17,6 +17,6 @@ export const exhaustAcceleration = cell({
   formula: 'rockerRatio × the curvature of the lobe’s lift',
   compute: ({ exhaustLobe, rockerRatio }) => {
     const lobe = lobeOf(exhaustLobe, 'exhaustLobeLift');
-    return { x: lobeAngles, y: lobeAngles.map((a) => rockerRatio * lobeAcceleration(lobe, a)) };
+    return { x: lobeAngles, y: lobeAngles.map((a) => rockerRatio * profileAcceleration(lobe, a)) };
   },
 });

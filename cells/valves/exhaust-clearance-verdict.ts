@@ -3,7 +3,7 @@ import { common } from '../../src/references.ts';
 import { rodMaterial } from '../block/inputs.ts';
 import { clearanceAluminum, exhaustMinimum } from './inputs.ts';
 import { exhaustClearance } from './exhaust-clearance.ts';
-import { clearanceKind, judged } from './room.ts';
+import { clearanceKind, judged, leastWanted } from './room.ts';
 
 export const exhaustClearanceVerdict = cell({
   id: 'exhaustClearanceVerdict',
@@ -15,5 +15,5 @@ export const exhaustClearanceVerdict = cell({
   source: common('least clearances'),
   formula: 'exhaustClearance against exhaustMinimum, and clearanceAluminum with aluminum rods',
   compute: ({ exhaustClearance, exhaustMinimum, clearanceAluminum, rodMaterial }) =>
-    judged(exhaustClearance, exhaustMinimum + (rodMaterial === 'aluminum' ? clearanceAluminum : 0), 'A clearance of'),
+    judged(exhaustClearance, leastWanted(exhaustMinimum, clearanceAluminum, rodMaterial), 'A clearance of'),
 });

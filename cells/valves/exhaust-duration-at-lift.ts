@@ -1,6 +1,6 @@
 import { cell } from '../../src/graph/cell.ts';
 import { scalar } from '../../src/graph/kind.ts';
-import { durationAt } from '../../src/physics/valve/lobe.ts';
+import { profileDuration } from '../../src/physics/valve/profile.ts';
 import { common } from '../../src/references.ts';
 import { angle } from '../../src/units/quantity.ts';
 import { lobeOf } from './motion.ts';
@@ -15,5 +15,5 @@ export const exhaustDurationAtLift = cell({
   from: { exhaustLobe, readAtLift },
   source: common('the fitted lobe'),
   formula: 'the crank angle between both crossings of readAtLift',
-  compute: ({ exhaustLobe, readAtLift }) => durationAt(lobeOf(exhaustLobe, 'exhaustLobeLift'), readAtLift),
+  compute: ({ exhaustLobe, readAtLift }) => profileDuration(lobeOf(exhaustLobe, 'exhaustLobeLift'), readAtLift),
 });

@@ -1,6 +1,6 @@
 import { cell } from '../../src/graph/cell.ts';
 import { scalar } from '../../src/graph/kind.ts';
-import { lobeArea } from '../../src/physics/valve/lobe.ts';
+import { profileArea } from '../../src/physics/valve/profile.ts';
 import { common } from '../../src/references.ts';
 import { liftArea } from '../../src/units/quantity.ts';
 import { lobeOf } from './motion.ts';
@@ -15,5 +15,5 @@ export const exhaustLiftArea = cell({
   from: { exhaustLobe, rockerRatio },
   source: common('the area under the lift curve; a solid’s lash is left out'),
   formula: 'rockerRatio × the area under the lobe’s lift',
-  compute: ({ exhaustLobe, rockerRatio }) => rockerRatio * lobeArea(lobeOf(exhaustLobe, 'exhaustLobeLift')),
+  compute: ({ exhaustLobe, rockerRatio }) => rockerRatio * profileArea(lobeOf(exhaustLobe, 'exhaustLobeLift')),
 });

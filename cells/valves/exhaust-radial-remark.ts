@@ -14,5 +14,7 @@ export const exhaustRadialRemark = cell({
   formula: 'exhaustRadialClearance < radialMinimum',
   about: exhaustReliefDiameter,
   compute: ({ crownAtValve, exhaustRadialClearance, radialMinimum }) =>
-    crownAtValve === 'relief' && exhaustRadialClearance < radialMinimum ? ['The valve’s edge comes too near the wall of its relief.'] : null,
+    crownAtValve === 'relief' && exhaustRadialClearance < radialMinimum
+      ? ['The valve’s edge comes too near the wall of its relief.']
+      : null,
 });

@@ -14,11 +14,30 @@ export const exhaustRest = cell({
   short: 'Exhaust drop',
   note: 'How far the valve can be pushed open before it meets the piston at the top; hold it if you have measured it.',
   kind: scalar(gap),
-  from: { deckClearance, gasketThickness, exhaustSeatDepth, milling, crownAtValve, exhaustReliefDepth, reliefCut, exhaustValveAngle },
+  from: {
+    deckClearance,
+    gasketThickness,
+    exhaustSeatDepth,
+    milling,
+    crownAtValve,
+    exhaustReliefDepth,
+    reliefCut,
+    exhaustValveAngle,
+  },
   source: common('the stack from valve to crown; along the valve for a relief, along the bore for a flat crown'),
-  formula: '(deckClearance + gasketThickness + exhaustSeatDepth − milling + exhaustReliefDepth + reliefCut) × cos exhaustValveAngle',
+  formula:
+    '(deckClearance + gasketThickness + exhaustSeatDepth − milling + exhaustReliefDepth + reliefCut) × cos exhaustValveAngle',
   slider: [0, si(0.5, inch)],
-  compute: ({ deckClearance, gasketThickness, exhaustSeatDepth, milling, crownAtValve, exhaustReliefDepth, reliefCut, exhaustValveAngle }) =>
+  compute: ({
+    deckClearance,
+    gasketThickness,
+    exhaustSeatDepth,
+    milling,
+    crownAtValve,
+    exhaustReliefDepth,
+    reliefCut,
+    exhaustValveAngle,
+  }) =>
     restClearance({
       deckClearance,
       gasketThickness,

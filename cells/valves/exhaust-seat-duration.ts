@@ -1,12 +1,14 @@
 import { cell } from '../../src/graph/cell.ts';
 import { scalar } from '../../src/graph/kind.ts';
-import { durationAt } from '../../src/physics/valve/lobe.ts';
+import { Impossible } from '../../src/graph/state.ts';
+import { profileDuration } from '../../src/physics/valve/profile.ts';
 import { solidSeatLift } from '../../src/physics/valve/valve-lift.ts';
 import { common } from '../../src/references.ts';
 import { angle } from '../../src/units/quantity.ts';
 import { exhaustDuration, tappet } from '../cam/inputs.ts';
 import { exhaustLash, rockerRatio } from './inputs.ts';
 import { exhaustLobe } from './exhaust-lobe.ts';
+import { lobeOf } from './motion.ts';
 
 export const exhaustSeatDuration = cell({
   id: 'exhaustSeatDuration',
@@ -17,8 +19,11 @@ export const exhaustSeatDuration = cell({
   from: { tappet, exhaustDuration, exhaustLash, rockerRatio, exhaustLobe },
   source: common('a solid tappet takes up its lash first'),
   formula: 'exhaustDuration, or for a solid the duration at exhaustLash / rockerRatio',
-  compute: ({ tappet, exhaustDuration, exhaustLash, rockerRatio, exhaustLobe }) =>
-    tappet === 'hydraulic' || exhaustLobe === null || exhaustLash === 0
-      ? exhaustDuration
-      : durationAt(exhaustLobe, solidSeatLift(exhaustLash, rockerRatio)),
+  compute: ({ tappet, exhaustDuration, exhaustLash, rockerRatio, exhaustLobe }) => {
+    if (tappet === 'hydraulic' || exhaustLobe === null || exhaustLash === 0) return exhaustDuration;
+    const open = profileDuration(lobeOf(exhaustLobe, 'exhaustLobeLift'), solidSeatLift(exhaustLash, rockerRatio));
+    if (!(open > 0))
+      throw new Impossible(['The lash takes up all of the lift: the valve never leaves its seat.'], 'exhaustLash');
+    return open;
+  },
 });

@@ -3,7 +3,7 @@ import { common } from '../../src/references.ts';
 import { rodMaterial } from '../block/inputs.ts';
 import { clearanceAluminum, intakeMinimum } from './inputs.ts';
 import { intakeClearance } from './intake-clearance.ts';
-import { clearanceKind, judged } from './room.ts';
+import { clearanceKind, judged, leastWanted } from './room.ts';
 
 export const intakeClearanceVerdict = cell({
   id: 'intakeClearanceVerdict',
@@ -15,5 +15,5 @@ export const intakeClearanceVerdict = cell({
   source: common('least clearances'),
   formula: 'intakeClearance against intakeMinimum, and clearanceAluminum with aluminum rods',
   compute: ({ intakeClearance, intakeMinimum, clearanceAluminum, rodMaterial }) =>
-    judged(intakeClearance, intakeMinimum + (rodMaterial === 'aluminum' ? clearanceAluminum : 0), 'A clearance of'),
+    judged(intakeClearance, leastWanted(intakeMinimum, clearanceAluminum, rodMaterial), 'A clearance of'),
 });

@@ -1,6 +1,6 @@
 import { cell } from '../../src/graph/cell.ts';
 import { scalar } from '../../src/graph/kind.ts';
-import { durationAt } from '../../src/physics/valve/lobe.ts';
+import { profileDuration } from '../../src/physics/valve/profile.ts';
 import { common } from '../../src/references.ts';
 import { angle } from '../../src/units/quantity.ts';
 import { lobeOf } from './motion.ts';
@@ -15,5 +15,5 @@ export const intakeDurationAtLift = cell({
   from: { intakeLobe, readAtLift },
   source: common('the fitted lobe'),
   formula: 'the crank angle between both crossings of readAtLift',
-  compute: ({ intakeLobe, readAtLift }) => durationAt(lobeOf(intakeLobe, 'intakeLobeLift'), readAtLift),
+  compute: ({ intakeLobe, readAtLift }) => profileDuration(lobeOf(intakeLobe, 'intakeLobeLift'), readAtLift),
 });

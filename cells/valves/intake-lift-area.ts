@@ -1,6 +1,6 @@
 import { cell } from '../../src/graph/cell.ts';
 import { scalar } from '../../src/graph/kind.ts';
-import { lobeArea } from '../../src/physics/valve/lobe.ts';
+import { profileArea } from '../../src/physics/valve/profile.ts';
 import { common } from '../../src/references.ts';
 import { liftArea } from '../../src/units/quantity.ts';
 import { lobeOf } from './motion.ts';
@@ -15,5 +15,5 @@ export const intakeLiftArea = cell({
   from: { intakeLobe, rockerRatio },
   source: common('the area under the lift curve; a solid’s lash is left out'),
   formula: 'rockerRatio × the area under the lobe’s lift',
-  compute: ({ intakeLobe, rockerRatio }) => rockerRatio * lobeArea(lobeOf(intakeLobe, 'intakeLobeLift')),
+  compute: ({ intakeLobe, rockerRatio }) => rockerRatio * profileArea(lobeOf(intakeLobe, 'intakeLobeLift')),
 });

@@ -1,6 +1,6 @@
 import { cell } from '../../src/graph/cell.ts';
 import { curve } from '../../src/graph/kind.ts';
-import { lobeLift } from '../../src/physics/valve/lobe.ts';
+import { profileLift } from '../../src/physics/valve/profile.ts';
 import { valveLift } from '../../src/physics/valve/valve-lift.ts';
 import { common } from '../../src/references.ts';
 import { angle, gap } from '../../src/units/quantity.ts';
@@ -22,6 +22,6 @@ export const intakeLift = cell({
     const lobe = lobeOf(intakeLobe, 'intakeLobeLift');
     const peak = 2 * Math.PI + intakeCenterlineInstalled;
     const lash = lashOf(tappet, intakeLash);
-    return { x: crankAngles, y: crankAngles.map((a) => valveLift(lobeLift(lobe, a - peak), rockerRatio, lash)) };
+    return { x: crankAngles, y: crankAngles.map((a) => valveLift(profileLift(lobe, a - peak), rockerRatio, lash)) };
   },
 });

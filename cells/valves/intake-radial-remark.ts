@@ -14,5 +14,7 @@ export const intakeRadialRemark = cell({
   formula: 'intakeRadialClearance < radialMinimum',
   about: intakeReliefDiameter,
   compute: ({ crownAtValve, intakeRadialClearance, radialMinimum }) =>
-    crownAtValve === 'relief' && intakeRadialClearance < radialMinimum ? ['The valve’s edge comes too near the wall of its relief.'] : null,
+    crownAtValve === 'relief' && intakeRadialClearance < radialMinimum
+      ? ['The valve’s edge comes too near the wall of its relief.']
+      : null,
 });

@@ -14,11 +14,30 @@ export const intakeRest = cell({
   short: 'Intake drop',
   note: 'How far the valve can be pushed open before it meets the piston at the top; hold it if you have measured it.',
   kind: scalar(gap),
-  from: { deckClearance, gasketThickness, intakeSeatDepth, milling, crownAtValve, intakeReliefDepth, reliefCut, intakeValveAngle },
+  from: {
+    deckClearance,
+    gasketThickness,
+    intakeSeatDepth,
+    milling,
+    crownAtValve,
+    intakeReliefDepth,
+    reliefCut,
+    intakeValveAngle,
+  },
   source: common('the stack from valve to crown; along the valve for a relief, along the bore for a flat crown'),
-  formula: '(deckClearance + gasketThickness + intakeSeatDepth − milling + intakeReliefDepth + reliefCut) × cos intakeValveAngle',
+  formula:
+    '(deckClearance + gasketThickness + intakeSeatDepth − milling + intakeReliefDepth + reliefCut) × cos intakeValveAngle',
   slider: [0, si(0.5, inch)],
-  compute: ({ deckClearance, gasketThickness, intakeSeatDepth, milling, crownAtValve, intakeReliefDepth, reliefCut, intakeValveAngle }) =>
+  compute: ({
+    deckClearance,
+    gasketThickness,
+    intakeSeatDepth,
+    milling,
+    crownAtValve,
+    intakeReliefDepth,
+    reliefCut,
+    intakeValveAngle,
+  }) =>
     restClearance({
       deckClearance,
       gasketThickness,

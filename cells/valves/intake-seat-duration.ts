@@ -1,12 +1,14 @@
 import { cell } from '../../src/graph/cell.ts';
 import { scalar } from '../../src/graph/kind.ts';
-import { durationAt } from '../../src/physics/valve/lobe.ts';
+import { Impossible } from '../../src/graph/state.ts';
+import { profileDuration } from '../../src/physics/valve/profile.ts';
 import { solidSeatLift } from '../../src/physics/valve/valve-lift.ts';
 import { common } from '../../src/references.ts';
 import { angle } from '../../src/units/quantity.ts';
 import { intakeDuration, tappet } from '../cam/inputs.ts';
 import { intakeLash, rockerRatio } from './inputs.ts';
 import { intakeLobe } from './intake-lobe.ts';
+import { lobeOf } from './motion.ts';
 
 export const intakeSeatDuration = cell({
   id: 'intakeSeatDuration',
@@ -17,8 +19,11 @@ export const intakeSeatDuration = cell({
   from: { tappet, intakeDuration, intakeLash, rockerRatio, intakeLobe },
   source: common('a solid tappet takes up its lash first'),
   formula: 'intakeDuration, or for a solid the duration at intakeLash / rockerRatio',
-  compute: ({ tappet, intakeDuration, intakeLash, rockerRatio, intakeLobe }) =>
-    tappet === 'hydraulic' || intakeLobe === null || intakeLash === 0
-      ? intakeDuration
-      : durationAt(intakeLobe, solidSeatLift(intakeLash, rockerRatio)),
+  compute: ({ tappet, intakeDuration, intakeLash, rockerRatio, intakeLobe }) => {
+    if (tappet === 'hydraulic' || intakeLobe === null || intakeLash === 0) return intakeDuration;
+    const open = profileDuration(lobeOf(intakeLobe, 'intakeLobeLift'), solidSeatLift(intakeLash, rockerRatio));
+    if (!(open > 0))
+      throw new Impossible(['The lash takes up all of the lift: the valve never leaves its seat.'], 'intakeLash');
+    return open;
+  },
 });

@@ -1,8 +1,9 @@
 import { Impossible } from '../../src/graph/state.ts';
 import type { Linkage } from '../../src/physics/linkage.ts';
 import type { CrownAtValve, ValveAbovePiston } from '../../src/physics/valve/clearance.ts';
-import { type Lobe, lobeLift } from '../../src/physics/valve/lobe.ts';
+import { type Profile, profileLift } from '../../src/physics/valve/profile.ts';
 import { valveLift } from '../../src/physics/valve/valve-lift.ts';
+import type { NoLobe } from './measured-lobe.ts';
 
 const degree = Math.PI / 180;
 const every = (from: number, to: number, by: number): Float64Array =>
@@ -16,8 +17,10 @@ export const nearAngles = every(-60, 60, 1);
 export const lobeAngles = every(-180, 180, 1);
 
 /** The lobe, or a refusal at its field. */
-export function lobeOf(lobe: Lobe | null, field: string): Lobe {
-  if (lobe === null) throw new Impossible(['No smooth lobe answers this card: look at the two figures named at its lift.'], field);
+export function lobeOf(lobe: Profile | NoLobe | null, field: string): Profile {
+  if (lobe === null)
+    throw new Impossible(['No smooth lobe answers this card: look at the two figures named at its lift.'], field);
+  if ('because' in lobe) throw new Impossible([lobe.because], lobe.about);
   return lobe;
 }
 /** Only a solid tappet has lash to take up. */
@@ -26,7 +29,7 @@ export const lashOf = (tappet: string, lash: number): number => (tappet === 'sol
 interface Train {
   readonly side: 'intake' | 'exhaust';
   readonly linkage: Linkage;
-  readonly lobe: Lobe | null;
+  readonly lobe: Profile | NoLobe | null;
   readonly centerline: number;
   readonly rocker: number;
   readonly tappet: string;
@@ -40,5 +43,13 @@ export function aboveOf(train: Train): ValveAbovePiston {
   const lobe = lobeOf(train.lobe, `${train.side}LobeLift`);
   const lash = lashOf(train.tappet, train.lash);
   const { linkage, rest, crown, valveAngle, side, centerline, rocker } = train;
-  return { linkage, rest, crown, valveAngle, side, centerline, lift: (a) => valveLift(lobeLift(lobe, a), rocker, lash) };
+  return {
+    linkage,
+    rest,
+    crown,
+    valveAngle,
+    side,
+    centerline,
+    lift: (a) => valveLift(profileLift(lobe, a), rocker, lash),
+  };
 }

@@ -1,7 +1,7 @@
 import { cell } from '../../src/graph/cell.ts';
 import { scalar } from '../../src/graph/kind.ts';
-import { lobeLift } from '../../src/physics/valve/lobe.ts';
 import { overlapAreas } from '../../src/physics/valve/overlap.ts';
+import { profileLift } from '../../src/physics/valve/profile.ts';
 import { valveLift } from '../../src/physics/valve/valve-lift.ts';
 import { common } from '../../src/references.ts';
 import { liftArea } from '../../src/units/quantity.ts';
@@ -20,15 +20,36 @@ export const overlapArea = cell({
   label: 'Overlap area',
   note: 'Lift times crank degrees while both valves are off their seats, each counted while it is the lesser: what burned gas can come back through.',
   kind: scalar(liftArea),
-  from: { intakeLobe, exhaustLobe, intakeCenterlineInstalled, exhaustCenterline, rockerRatio, tappet, intakeLash, exhaustLash, intakeOpening, exhaustClosing },
+  from: {
+    intakeLobe,
+    exhaustLobe,
+    intakeCenterlineInstalled,
+    exhaustCenterline,
+    rockerRatio,
+    tappet,
+    intakeLash,
+    exhaustLash,
+    intakeOpening,
+    exhaustClosing,
+  },
   source: common('the areas under both lift curves'),
   formula: 'the area under the lesser lift between intakeOpening and exhaustClosing',
   compute: (now) => {
     const intake = lobeOf(now.intakeLobe, 'intakeLobeLift');
     const exhaust = lobeOf(now.exhaustLobe, 'exhaustLobeLift');
     const areas = overlapAreas(
-      (a) => valveLift(lobeLift(intake, a - now.intakeCenterlineInstalled), now.rockerRatio, lashOf(now.tappet, now.intakeLash)),
-      (a) => valveLift(lobeLift(exhaust, a + now.exhaustCenterline), now.rockerRatio, lashOf(now.tappet, now.exhaustLash)),
+      (a) =>
+        valveLift(
+          profileLift(intake, a - now.intakeCenterlineInstalled),
+          now.rockerRatio,
+          lashOf(now.tappet, now.intakeLash),
+        ),
+      (a) =>
+        valveLift(
+          profileLift(exhaust, a + now.exhaustCenterline),
+          now.rockerRatio,
+          lashOf(now.tappet, now.exhaustLash),
+        ),
       -now.intakeOpening,
       now.exhaustClosing,
     );

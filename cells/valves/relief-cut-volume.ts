@@ -4,7 +4,7 @@ import * as physics from '../../src/physics/valve/clearance.ts';
 import { common } from '../../src/references.ts';
 import { chamberVolume } from '../../src/units/quantity.ts';
 import { cubicCentimeter, si } from '../../src/units/unit.ts';
-import { exhaustValveDiameter, intakeValveDiameter, reliefCut } from './inputs.ts';
+import { crownAtValve, exhaustValveDiameter, intakeValveDiameter, reliefCut } from './inputs.ts';
 
 export const reliefCutVolume = cell({
   id: 'reliefCutVolume',
@@ -12,10 +12,13 @@ export const reliefCutVolume = cell({
   short: 'Relief cut',
   note: 'A disk of each valve’s diameter; it joins the clearance volume and lowers both ratios.',
   kind: scalar(chamberVolume),
-  from: { reliefCut, intakeValveDiameter, exhaustValveDiameter },
+  from: { crownAtValve, reliefCut, intakeValveDiameter, exhaustValveDiameter },
   source: common('disks as wide as the valves'),
-  formula: 'π / 4 × (intakeValveDiameter² + exhaustValveDiameter²) × reliefCut',
+  formula: 'π / 4 × (intakeValveDiameter² + exhaustValveDiameter²) × reliefCut; a flat crown has none',
   slider: [0, si(20, cubicCentimeter)],
-  compute: ({ reliefCut, intakeValveDiameter, exhaustValveDiameter }) =>
-    physics.reliefCutVolume(intakeValveDiameter, reliefCut) + physics.reliefCutVolume(exhaustValveDiameter, reliefCut),
+  compute: ({ crownAtValve, reliefCut, intakeValveDiameter, exhaustValveDiameter }) =>
+    crownAtValve === 'flat'
+      ? 0
+      : physics.reliefCutVolume(intakeValveDiameter, reliefCut) +
+        physics.reliefCutVolume(exhaustValveDiameter, reliefCut),
 });

@@ -19,5 +19,8 @@ export const retainerRoomRemark = cell({
   source: common('least reserve 0.05 in'),
   formula: 'retainerRoom < 0.05 in',
   about: retainerToSeal,
-  compute: ({ retainerRoom }) => (retainerRoom < least ? phrase`The retainer comes near the seal: ${value(retainerRoom, gap)} is left; ${value(least, gap)} is usual.` : null),
+  compute: ({ retainerRoom }) =>
+    retainerRoom < least
+      ? phrase`The retainer comes near the seal: ${value(retainerRoom, gap)} is left; ${value(least, gap)} is usual.`
+      : null,
 });

@@ -15,5 +15,6 @@ export const retainerRoom = cell({
   from: { retainerToSeal, intakeValveLift, exhaustValveLift },
   source: common('what is left at the larger of both lifts'),
   formula: 'retainerToSeal − the larger of intakeValveLift and exhaustValveLift',
-  compute: ({ retainerToSeal, intakeValveLift, exhaustValveLift }) => retainerReserve(retainerToSeal, Math.max(intakeValveLift, exhaustValveLift)),
+  compute: ({ retainerToSeal, intakeValveLift, exhaustValveLift }) =>
+    retainerReserve(retainerToSeal, Math.max(intakeValveLift, exhaustValveLift)),
 });

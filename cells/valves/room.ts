@@ -7,6 +7,10 @@ export const clearanceKind = verdict(gap, [
   { id: 'clear', label: 'clear', tone: 'comfortable' },
 ]);
 
+/** The least gap wanted, m: more of it with aluminum rods, which grow and stretch more. */
+export const leastWanted = (minimum: number, aluminum: number, rodMaterial: string): number =>
+  minimum + (rodMaterial === 'aluminum' ? aluminum : 0);
+
 /** A gap against its minimum, both m. */
 export function judged(clearance: number, minimum: number, what: string): Verdict {
   const word = clearance < minimum ? 'under' : wordAt(clearanceKind, Infinity, [minimum]);

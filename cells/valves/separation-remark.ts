@@ -15,5 +15,9 @@ export const separationRemark = cell({
   formula: 'separationSpeed < engineSpeed',
   about: springRate,
   compute: ({ separationSpeed, engineSpeed }) =>
-    separationSpeed < engineSpeed ? ['These springs let the valve leave its lobe below the engine speed stated; the clearance figures then mean nothing.'] : null,
+    separationSpeed < engineSpeed
+      ? [
+          'These springs let the valve leave its lobe below the engine speed stated; the clearance figures then mean nothing.',
+        ]
+      : null,
 });

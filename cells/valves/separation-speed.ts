@@ -1,7 +1,7 @@
 import { cell } from '../../src/graph/cell.ts';
 import { scalar } from '../../src/graph/kind.ts';
 import { Impossible } from '../../src/graph/state.ts';
-import { lobeAcceleration, lobeLift } from '../../src/physics/valve/lobe.ts';
+import { profileAcceleration, profileLift, profileReach } from '../../src/physics/valve/profile.ts';
 import * as physics from '../../src/physics/valve/spring.ts';
 import { common } from '../../src/references.ts';
 import { rotation } from '../../src/units/quantity.ts';
@@ -18,7 +18,8 @@ export const separationSpeed = cell({
   kind: scalar(rotation),
   from: { intakeLobe, rockerRatio, tappet, intakeLash, springSeatForce, springRate, valveSideMass },
   source: common('spring force against inertia (Newton)'),
-  formula: 'the speed at which valveSideMass × acceleration equals springSeatForce + springRate × lift somewhere on the nose',
+  formula:
+    'the speed at which valveSideMass × acceleration equals springSeatForce + springRate × lift somewhere on the nose',
   compute: ({ intakeLobe, rockerRatio, tappet, intakeLash, springSeatForce, springRate, valveSideMass }) => {
     const lobe = lobeOf(intakeLobe, 'intakeLobeLift');
     const speed = physics.separationSpeed({
@@ -26,9 +27,9 @@ export const separationSpeed = cell({
       mass: valveSideMass,
       rocker: rockerRatio,
       lash: lashOf(tappet, intakeLash),
-      lift: (a) => lobeLift(lobe, a),
-      acceleration: (a) => lobeAcceleration(lobe, a),
-      halfWidth: lobe.halfWidth,
+      lift: (a) => profileLift(lobe, a),
+      acceleration: (a) => profileAcceleration(lobe, a),
+      halfWidth: profileReach(lobe),
     });
     if (!Number.isFinite(speed)) throw new Impossible(['Nothing on this nose slows the valve.']);
     return speed;

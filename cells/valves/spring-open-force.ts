@@ -15,6 +15,7 @@ export const springOpenForce = cell({
   from: { springSeatForce, springRate, intakeValveLift },
   source: common('a straight spring'),
   formula: 'springSeatForce + springRate × intakeValveLift',
-  compute: ({ springSeatForce, springRate, intakeValveLift }) => springForce({ seatForce: springSeatForce, rate: springRate }, intakeValveLift),
+  compute: ({ springSeatForce, springRate, intakeValveLift }) =>
+    springForce({ seatForce: springSeatForce, rate: springRate }, intakeValveLift),
   examples: [{ given: { springSeatForce: 500, springRate: 60000, intakeValveLift: 0.01 }, gives: 1100, within: 1e-9 }],
 });

@@ -41,6 +41,10 @@ export interface ChapterFigure {
   readonly moves?: Cell;
   /** Gives the form the ± of this cell as well, as `plusMinus`. */
   readonly plusMinus?: Cell;
+  /** Cells it is given once they are there; it is drawn without them until then. */
+  readonly later?: Readonly<Record<string, Cell>>;
+  /** On a crank axis: it shows where the page's crank stands, or turns it. */
+  readonly crank?: 'shows' | 'turns';
 }
 export const figure = (spec: ChapterFigure): ChapterFigure => spec;
 
@@ -50,5 +54,19 @@ export interface Opening {
   readonly here: Cell<Verdict>;
   readonly low: Cell<Verdict>;
   readonly plate: ChapterFigure;
+  /** What the plate grows into when the crank is turned. */
+  readonly cycle?: CycleView;
+}
+
+/** One cylinder through both turns of a cycle: its section over the lift of its valves, and the events on the way. */
+export interface CycleView {
+  readonly section: ChapterFigure;
+  readonly lifts: ChapterFigure;
+  readonly events: {
+    readonly exhaustOpening: Cell<number>;
+    readonly intakeOpening: Cell<number>;
+    readonly exhaustClosing: Cell<number>;
+    readonly intakeClosing: Cell<number>;
+  };
 }
 export const opening = (spec: Opening): Opening => spec;

@@ -1,6 +1,7 @@
 import { read } from '../formula/read.ts';
 import type { Quantity, System } from '../units/quantity.ts';
-import type { Choice, Kind, Optional, Rows, Scalar, Table } from './kind.ts';
+import type { Choice, Kind, Optional, Scalar, Table } from './kind.ts';
+import { typedTable } from './typed-table.ts';
 
 /** What was typed, or a sentence that says what to write instead. */
 export type Typed = { readonly value: unknown } | { readonly fault: string };
@@ -34,19 +35,9 @@ function figure(quantity: Quantity, text: string, system: System): Typed {
   return 'fault' in got ? got : { value: got.si };
 }
 
-/** Rows as pairs: "0.1:64 0.2:128". */
-function rows({ columns }: Table, text: string, system: System): Typed {
-  const found: number[][] = [];
-  for (const pair of text.trim().split(/[\s;]+/)) {
-    const parts = pair.split(':');
-    if (parts.length !== columns.length) return { fault: `Write each row as ${columns.map((c) => c.id).join(':')}.` };
-    const row: number[] = [];
-    for (const [i, part] of parts.entries()) {
-      const got = read(part, columns[i]!.quantity, columns[i]!.quantity[system]);
-      if ('fault' in got) return got;
-      row.push(got.si);
-    }
-    found.push(row);
-  }
-  return { value: found satisfies Rows };
+/** One line is rows as pairs, "0.1:64 0.2:128"; more are a table, a row a line. */
+function rows(kind: Table, text: string, system: System): Typed {
+  if (!/[:\n]/.test(text.trim())) return { fault: `Write each row as ${kind.columns.map((c) => c.id).join(':')}.` };
+  const got = typedTable(kind, text, system);
+  return 'fault' in got ? got : { value: got.rows };
 }

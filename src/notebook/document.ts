@@ -50,6 +50,11 @@ export interface Document {
   readonly answers?: { readonly release: string; readonly values: Saved };
 }
 
+/** A starting point. Its guide is read by `readGuide` and stays with the file: no notebook, and no link, holds it. */
+export interface Scenario extends Document {
+  readonly guide?: unknown;
+}
+
 export const documentVersion = 1;
 /** Some mailers and chats cut links beyond this many signs. */
 export const longestLink = 8000;

@@ -1,7 +1,10 @@
 import { line, type Sheet } from './drawing.ts';
 
 /** A curve's value at x, between its samples; its ends beyond them. */
-export function valueAt({ x, y }: { readonly x: ArrayLike<number>; readonly y: ArrayLike<number> }, at: number): number {
+export function valueAt(
+  { x, y }: { readonly x: ArrayLike<number>; readonly y: ArrayLike<number> },
+  at: number,
+): number {
   let low = 0;
   let high = x.length - 1;
   if (at <= x[low]!) return y[low]!;
@@ -17,8 +20,15 @@ export function valueAt({ x, y }: { readonly x: ArrayLike<number>; readonly y: A
 const cycle = 4 * Math.PI;
 
 /** The crank cursor of the page on a figure's axis, if it stands inside; angles from firing top dead center. */
-export function cursorLine({ cursor }: Sheet, x: (angle: number) => number, from: number, to: number, top: number, bottom: number): string {
+export function cursorLine(
+  { cursor }: Sheet,
+  x: (angle: number) => number,
+  from: number,
+  to: number,
+  top: number,
+  bottom: number,
+): string {
   if (cursor === undefined) return '';
   const at = [cursor - cycle, cursor, cursor + cycle].find((a) => a >= from && a <= to);
-  return at === undefined ? '' : line(x(at), top, x(at), bottom, 'stroke="var(--ink)" stroke-width="1" stroke-dasharray="3 3" class="cursor"');
+  return at === undefined ? '' : line(x(at), top, x(at), bottom, 'class="cursor"');
 }

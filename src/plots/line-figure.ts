@@ -36,6 +36,8 @@ export interface LineFigure {
   /** Edges that hold elsewhere, dashed, each with its word. */
   readonly rules: readonly { readonly label: string; readonly xs: ArrayLike<number>; readonly ys: ArrayLike<number> }[];
   readonly mark: { readonly x: number; readonly y: number; readonly movable: boolean } | null;
+  /** Where the page's crank stands on x, if x is a crank axis and it stands there. */
+  readonly cursor?: number;
 }
 
 /** The same as a table of some twenty rows, both ends among them. */

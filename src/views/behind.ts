@@ -4,5 +4,6 @@ import './number-field.ts';
 import './chapter-section.ts';
 import './curve-figure.ts';
 import './drawn-figure.ts';
+import './guide-panel.ts';
 import './sweep-figure.ts';
 import './toast-line.ts';

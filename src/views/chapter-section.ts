@@ -3,6 +3,7 @@ import { repeat } from 'lit/directives/repeat.js';
 import type { Cell, Input } from '../graph/cell.ts';
 import type { Chapter, FieldWhen } from '../graph/chapter.ts';
 import type { Explorer } from '../graph/explorer.ts';
+import type { Rows } from '../graph/kind.ts';
 import { lastGood } from '../graph/state.ts';
 import type { SweepItem } from '../notebook/document.ts';
 import { say } from '../units/phrase.ts';
@@ -11,6 +12,7 @@ import { when } from './words.ts';
 import './choice-field.ts';
 import './number-field.ts';
 import './readout-row.ts';
+import './table-field.ts';
 
 type Result = Exclude<Cell, { role: 'input' }>;
 const isWhen = (field: Cell | FieldWhen): field is FieldWhen => 'field' in field;
@@ -82,7 +84,9 @@ export class ChapterSection extends Piece {
             (c) =>
               c.kind.name === 'choice'
                 ? html`<choice-field .store=${store} .cell=${c as Input<string>}></choice-field>`
-                : html`<number-field .store=${store} .cell=${c}></number-field>`,
+                : c.kind.name === 'table'
+                  ? html`<table-field .store=${store} .cell=${c as Input<Rows>}></table-field>`
+                  : html`<number-field .store=${store} .cell=${c}></number-field>`,
           )}
         </div>
       </div>

@@ -7,6 +7,8 @@ import type { Quantity } from '../units/quantity.ts';
 import { toUnit } from '../units/unit.ts';
 import { figureTools, waitsFor } from './figure-parts.ts';
 import { twinTable } from './figure-tools.ts';
+import { crank } from './crank.ts';
+import { onFrame } from './frame.ts';
 import { Piece } from './piece.ts';
 import './line-plot.ts';
 
@@ -28,6 +30,16 @@ export class CurveFigure extends Piece {
     this.table = false;
   }
 
+  private unwatchCrank: (() => void) | undefined;
+  private readonly follow = (): void => this.requestUpdate();
+  override connectedCallback(): void {
+    super.connectedCallback();
+    this.unwatchCrank = crank.watch(() => onFrame(this.follow));
+  }
+  override disconnectedCallback(): void {
+    super.disconnectedCallback();
+    this.unwatchCrank?.();
+  }
   protected override watched(): readonly Cell[] {
     return [this.cell];
   }
@@ -74,8 +86,15 @@ export class CurveFigure extends Piece {
       bands: [],
       rules: [],
       mark: null,
+      ...cursorOn(curve, (a) => toUnit(a, kind.x[system].unit)),
     };
   }
+}
+/** The page's crank, where it stands within the curve. */
+function cursorOn({ x }: Curve, show: (angle: number) => number): { readonly cursor?: number } {
+  if (crank.angle === undefined) return {};
+  const at = [crank.angle - 4 * Math.PI, crank.angle].find((a) => a >= x[0]! && a <= x.at(-1)!);
+  return at === undefined ? {} : { cursor: show(at) };
 }
 customElements.define('curve-figure', CurveFigure);
 declare global {

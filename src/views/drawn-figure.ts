@@ -1,15 +1,15 @@
 import { html, nothing, type TemplateResult } from 'lit';
 import type { Cell } from '../graph/cell.ts';
 import type { ChapterFigure } from '../graph/chapter.ts';
-import { Impossible, lastGood } from '../graph/state.ts';
+import { lastGood } from '../graph/state.ts';
 import type { Drawing } from '../plots/drawing.ts';
-import { fromUnit, tidy, toUnit } from '../units/unit.ts';
+import { crank } from './crank.ts';
 import { figureTools, waitsFor } from './figure-parts.ts';
 import { onFrame } from './frame.ts';
 import { Gesture } from './gesture.ts';
+import { crankHold, type Hold, holdOf } from './hold.ts';
 import { Piece } from './piece.ts';
 import { rewrite } from './rewrite.ts';
-import { figureOf, lower, shownOf, spokenUnit } from './words.ts';
 import { twinTable } from './figure-tools.ts';
 
 let made = 0;
@@ -17,7 +17,10 @@ type Forms = typeof import('../plots/forms.ts').forms;
 /** Drawings load behind the first readouts. */
 let forms: Forms | undefined;
 
-/** <drawn-figure>: a figure that a chapter declares, drawn by its form; a handle on it moves a cell. */
+/**
+ * <drawn-figure>: a figure that a chapter declares, drawn by its form; a handle on it moves a cell, or the page's
+ * crank. Sends "drawn" with what there is to see.
+ */
 export class DrawnFigure extends Piece {
   static override properties = {
     ...Piece.properties,
@@ -33,6 +36,7 @@ export class DrawnFigure extends Piece {
   private seen = false;
   private readonly patternId = `drawn${++made}`;
   private readonly gesture = new Gesture();
+  private unwatchCrank: (() => void) | undefined;
   private readonly size = new ResizeObserver(([entry]) => {
     const width = Math.round(entry!.contentRect.width);
     if (width > 0 && width !== this.width) {
@@ -56,15 +60,17 @@ export class DrawnFigure extends Piece {
   override connectedCallback(): void {
     super.connectedCallback();
     this.sight.observe(this);
+    this.unwatchCrank = crank.watch(() => this.figure.crank && onFrame(this.draw));
   }
   override disconnectedCallback(): void {
     super.disconnectedCallback();
     this.size.disconnect();
     this.sight.disconnect();
+    this.unwatchCrank?.();
   }
   protected override watched(): readonly Cell[] {
-    const { from, plusMinus } = this.figure;
-    return [...Object.values(from), ...(plusMinus ? [plusMinus] : [])];
+    const { from, later = {}, plusMinus } = this.figure;
+    return [...Object.values(from), ...Object.values(later), ...(plusMinus ? [plusMinus] : [])];
   }
   protected override firstUpdated(): void {
     this.size.observe(this.querySelector('.frame')!);
@@ -85,14 +91,19 @@ export class DrawnFigure extends Piece {
     const { figure, store } = this;
     const entries = Object.entries(figure.from).map(([name, cell]) => [name, lastGood(store.state(cell))] as const);
     if (entries.some(([, value]) => value === undefined)) return;
+    const later = Object.entries(figure.later ?? {}).flatMap(([name, cell]) => {
+      const value = lastGood(store.state(cell));
+      return value === undefined ? [] : [[name, value] as const];
+    });
     const values = {
-      ...Object.fromEntries(entries),
+      ...Object.fromEntries([...entries, ...later]),
       ...(figure.plusMinus ? { plusMinus: store.spread(figure.plusMinus)?.plusMinus ?? 0 } : {}),
     };
     const drawing = forms[figure.form]!(values as never, {
       width: this.width,
       system: store.system,
       id: this.patternId,
+      ...(figure.crank && crank.angle !== undefined ? { cursor: crank.angle } : {}),
     });
     this.drawing = drawing;
     const svg = this.querySelector('svg');
@@ -108,39 +119,33 @@ export class DrawnFigure extends Piece {
       handle.hidden = false;
       handle.style.left = `${drawing.handle.x}px`;
       handle.style.top = `${drawing.handle.y}px`;
+      if (figure.crank) this.speak(handle, drawing.label);
     }
+    this.dispatchEvent(new CustomEvent('drawn', { detail: drawing.label }));
   };
+  /** The crank's place is no part of the notebook, so that the element is not updated when it turns. */
+  private speak(handle: HTMLElement, label: string): void {
+    const hold = this.hold!;
+    handle.setAttribute('aria-valuenow', hold.shown(hold.now!).figure);
+    handle.setAttribute('aria-valuetext', label);
+  }
 
-  private move(si: number): void {
-    const { moves } = this.figure;
-    if (!moves) return;
-    const { store } = this;
-    const { unit, step } = shownOf(store, moves);
-    const [low, high] = moves.slider ?? [-Infinity, Infinity];
-    const held = Math.min(high, Math.max(low, fromUnit(Math.round(toUnit(si, unit) / step) * step, unit)));
-    try {
-      store.put(moves, tidy(held), {
-        what: `Set ${lower(moves.label)} to ${figureOf(store, moves, held)}`,
-        place: moves.id,
-        gesture: this.gesture.now ?? this.gesture.key,
-      });
-    } catch (error) {
-      if (!(error instanceof Impossible)) throw error; // it stays where it can be
-    }
+  private get hold(): Hold | null {
+    const { figure, store, gesture } = this;
+    if (figure.crank === 'turns') return crankHold(store);
+    return figure.moves ? holdOf(store, figure.moves, gesture) : null;
   }
   private drag(event: PointerEvent): void {
     const frame = this.querySelector('.frame')!.getBoundingClientRect();
-    if (this.drawing?.handle)
-      this.move(this.drawing.handle.valueAt(event.clientX - frame.left, event.clientY - frame.top));
+    const { handle } = this.drawing ?? {};
+    if (handle) this.hold?.put(handle.valueAt(event.clientX - frame.left, event.clientY - frame.top));
   }
   private press(event: KeyboardEvent): void {
     const turn = { ArrowRight: 1, ArrowUp: 1, ArrowLeft: -1, ArrowDown: -1, PageUp: 10, PageDown: -10 }[event.key];
-    const { moves } = this.figure;
-    const now = moves ? lastGood(this.store.state(moves)) : undefined;
-    if (!turn || !moves || typeof now !== 'number') return;
+    const { hold } = this;
+    if (!turn || hold?.now === undefined) return;
     event.preventDefault();
-    const { unit, step } = shownOf(this.store, moves);
-    this.move(fromUnit(toUnit(now, unit) + turn * step * (event.shiftKey ? 10 : 1), unit));
+    hold.put(hold.now + turn * hold.step * (event.shiftKey ? 10 : 1));
   }
 
   protected override render(): TemplateResult {
@@ -153,27 +158,24 @@ export class DrawnFigure extends Piece {
       <div class="frame ${fault ? 'stale' : ''}">
         ${this.table && drawing ? twinTable(figure.caption, drawing.twin) : html`<svg role="img" aria-label=""></svg>${this.handle()}`}
       </div>
-      <figcaption><b>Figure ${this.number}.</b> ${figure.caption}</figcaption>
+      <figcaption>${this.number > 0 ? html`<b>Figure ${this.number}.</b> ` : nothing}${figure.caption}</figcaption>
       ${figureTools(this, { title: figure.caption, twin: () => this.drawing?.twin ?? { columns: [], rows: [] } })}
     </figure>`;
   }
   private handle(): TemplateResult | typeof nothing {
-    const { moves } = this.figure;
-    if (!moves) return nothing;
-    const { store } = this;
-    const now = lastGood(store.state(moves));
-    const [low, high] = moves.slider!;
-    const figure = (si: number): string => figureOf(store, moves, si);
+    const { hold } = this;
+    if (!hold) return nothing;
+    const { label, low, high, now, shown } = hold;
     return html`<div
       class="handle free"
       hidden
       role="slider"
       tabindex="0"
-      aria-label="${moves.label}, on the figure"
-      aria-valuemin=${figure(low)}
-      aria-valuemax=${figure(high)}
-      aria-valuenow=${typeof now === 'number' ? figure(now) : 0}
-      aria-valuetext="${typeof now === 'number' ? figure(now) : ''} ${spokenUnit(store, moves)}"
+      aria-label="${label}, on the figure"
+      aria-valuemin=${shown(low).figure}
+      aria-valuemax=${shown(high).figure}
+      aria-valuenow=${now === undefined ? 0 : shown(now).figure}
+      aria-valuetext=${now === undefined ? '' : shown(now).words}
       @keydown=${(e: KeyboardEvent) => this.press(e)}
       @pointerdown=${(e: PointerEvent) => {
         (e.target as HTMLElement).setPointerCapture(e.pointerId);

@@ -256,7 +256,8 @@ export class LinePlot extends LitElement {
       if (ends[k]! >= 0 && l.name !== '')
         parts.push(text(at.right + 8, places[k]! + 4.5, l.name, 'start', l.present ? 'strong' : ''));
     });
-    const { mark } = figure;
+    const { mark, cursor } = figure;
+    if (cursor !== undefined) parts.push(`<path class="cursor" d="M${x(cursor).toFixed(1)} ${at.top}V${at.bottom}"/>`);
     if (mark) {
       const [mx, my] = [x(mark.x), y(mark.y)];
       parts.push(

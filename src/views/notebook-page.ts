@@ -13,6 +13,7 @@ export interface StartingPoint {
   readonly id: string;
   readonly title: string;
   readonly sentence: string;
+  readonly guide: unknown;
 }
 /** <notebook-page>: the whole page. What concerns more than the notebook itself it asks for with events. */
 export class NotebookPage extends Piece {
@@ -26,6 +27,7 @@ export class NotebookPage extends Piece {
     ready: { type: Boolean },
     opened: { attribute: false },
     sharing: { state: true },
+    turning: { state: true },
   };
   declare starts: readonly StartingPoint[];
   declare notices: readonly Notice[];
@@ -33,6 +35,8 @@ export class NotebookPage extends Piece {
   declare fragment: string | null;
   declare saved: string;
   declare sharing: boolean;
+  /** The plate has grown into the crank view. */
+  declare turning: boolean;
   /** True once chapters and figures are loaded. */
   declare ready: boolean;
   /** The chapters that are open, by id. */
@@ -48,6 +52,7 @@ export class NotebookPage extends Piece {
     this.fragment = null;
     this.saved = '';
     this.sharing = false;
+    this.turning = false;
     this.ready = false;
     this.opened = new Set();
   }
@@ -109,6 +114,10 @@ export class NotebookPage extends Piece {
             <p class="kicker">A notebook for one short block</p>
             <h1 id="title">${notebook.title}</h1>
           </header>
+          <guide-panel
+            .store=${store}
+            .guide=${this.starts.find((s) => s.title === notebook.title)?.guide}
+          ></guide-panel>
           <div class="lead">${this.lead()}</div>
           <div class="note">
             <p class="first">${notebook.sentence}</p>
@@ -146,7 +155,24 @@ export class NotebookPage extends Piece {
         )}
       </div>
       <verdict-note .store=${store} .here=${opening.here} .low=${opening.low}></verdict-note>
-      <drawn-figure class="plate" .store=${store} .figure=${opening.plate} .number=${1}></drawn-figure>`;
+      ${
+        this.turning && opening.cycle
+          ? html`<crank-view .store=${store} .view=${opening.cycle} .number=${1}></crank-view>`
+          : html`<drawn-figure class="plate" .store=${store} .figure=${opening.plate} .number=${1}></drawn-figure>`
+      }
+      ${when(
+        opening.cycle,
+        () =>
+          html`<p class="turning">
+            <button class="link" @click=${() => this.turnCrank()}>
+              ${this.turning ? 'Back to the closing' : 'Turn the crank through the whole cycle'}
+            </button>
+          </p>`,
+      )}`;
+  }
+  private turnCrank(): void {
+    void import('./crank-view.ts');
+    this.turning = !this.turning;
   }
 
   private toolbar(): TemplateResult {

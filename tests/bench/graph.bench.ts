@@ -44,6 +44,19 @@ export function oneEdit(): () => void {
   return () => store.set([[bore, 0.103 + (n++ % 100) * 1e-6]], { what: 'bench', gesture: n });
 }
 
+/** One input of the valve train changed, lifts, clearances and all other quick results settled: on the graph alone. */
+export function liftAndClearance(): () => void {
+  const { live } = open();
+  const [lift, rocker] = [cell('intakeLobeLift'), cell('rockerRatio')] as Input<number>[];
+  let n = 0;
+  return () => {
+    // By turns: one finds its lobe anew, the other lifts both valves by it.
+    if (n++ % 2 === 0) live.set(lift!, 0.0078 + (n % 100) * 1e-7);
+    else live.set(rocker!, 1.5 + (n % 100) * 1e-4);
+    live.run();
+  };
+}
+
 const degree = Math.PI / 180;
 const xs = Float64Array.from({ length: 200 }, (_, i) => (40 + i * 0.2) * degree);
 const members = [62, 66, 70, 74, 78].map((n) => n * 1e-6);

@@ -43,3 +43,5 @@ const [one, edit] = medians([graph.oneInput(), graph.oneEdit()], 60, 200);
 console.log(
   `one input to all quick results: ${us(one)} on the graph, ${us(edit)} with document and undo; ratio ${(edit / one).toFixed(2)} (bar: 100 µs)`,
 );
+const [lift] = medians([graph.liftAndClearance()], 60, 20);
+console.log(`lift and clearance recompute, one valve input to all quick results: ${us(lift)} (bar: 2000 µs)`);

@@ -55,7 +55,7 @@ describe('what has changed since', () => {
     );
     const document = { ...example, held: { ...example.held, dynamicRatio: 7.844_999_8 } };
     expect(changes(sent(document))).toEqual([]);
-  });
+  }, 40_000);
   it('is a sentence for each answer, in the reader’s units, and why', () => {
     const document = saw({ dynamicRatio: 7.9, fuelVerdict: 'comfortable', displacement: 0.006 });
     expect(changes(document, '0.2.0')).toEqual([

@@ -3,6 +3,7 @@ import { existsSync, readFileSync, writeFileSync } from 'node:fs';
 import { deflateRawSync } from 'node:zlib';
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import { roomOf } from '../../cells/index.ts';
 import type { Input } from '../../src/graph/cell.ts';
 import type { Json } from '../../src/graph/kind.ts';
 import { baseValue, isBase, latestBase } from '../../src/notebook/base.ts';
@@ -10,7 +11,7 @@ import { type Document, longestLink } from '../../src/notebook/document.ts';
 import { type Opened, pack, unpack } from '../../src/notebook/link.ts';
 import { restore } from '../../src/notebook/restore.ts';
 import type { Store } from '../../src/notebook/store.ts';
-import { blank, catalogue, example, opened, scenario, scenarios, valueOf } from './notebooks.ts';
+import { blank, catalogue, example, opened, quick, scenario, scenarios, valueOf } from './notebooks.ts';
 
 const savedIn = (found: Opened): unknown => {
   if (found === null || 'fault' in found) throw new Error(`no document: ${JSON.stringify(found)}`);
@@ -92,7 +93,8 @@ describe.each(sent)('a link of %s', (name, document) => {
 
 it('always says which base it stands on: a later release has another latest one', async () => {
   for (const [, document] of sent)
-    expect(savedIn(await unpack(await pack(document, blank)))).toMatchObject({ version: 1, base: 1 });
+    for (const base of [1, 2])
+      expect(savedIn(await unpack(await pack({ ...document, base }, blank)))).toMatchObject({ version: 1, base });
 });
 
 it('a notebook that says nothing makes a short link and comes back', async () => {
@@ -242,6 +244,35 @@ describe('the numbered bases', () => {
       expect(input.kind.restore(saved), input.id).toEqual(input.initial);
     }
     for (const id of ['dynamicRatio', 'constructor', '__proto__', 'nothing']) expect(baseValue(1, id)).toBe(undefined);
+  });
+});
+
+describe('a notebook on base 1, which knew no valves', () => {
+  const named = (n: number): Record<string, Json> =>
+    JSON.parse(readFileSync(basePath(n), 'utf8')) as Record<string, Json>;
+  const [first, second] = [named(1), named(2)];
+  const later = Object.keys(second).filter((id) => !Object.hasOwn(first, id));
+
+  it('has base 1’s own values as they were, and base 2’s for what came later', () => {
+    expect(later).toContain('rockerRatio');
+    expect(later).not.toContain('bore');
+    for (const id of Object.keys(first)) expect(baseValue(1, id), id).toEqual(first[id]);
+    for (const id of later) expect(baseValue(1, id), id).toEqual(second[id]);
+  });
+
+  it.each(sent)('computes what base 2 computes without any figure of a valve: %s', (_, document) => {
+    const without = (inputs: Document['inputs']): Document['inputs'] =>
+      Object.fromEntries(Object.entries(inputs).filter(([id]) => !later.includes(id)));
+    const old: Document = {
+      ...document,
+      base: 1,
+      inputs: without(document.inputs),
+      variants: document.variants.map((v) => ({ ...v, inputs: without(v.inputs) })),
+    };
+    const [before, now] = [opened(old), opened(document)];
+    const others = quick.filter((cell) => cell.role !== 'input' && roomOf.get(cell.id) !== 'valves');
+    expect(others.length).toBeGreaterThan(80);
+    for (const cell of others) expect(before.state(cell), cell.id).toEqual(now.state(cell));
   });
 });
 

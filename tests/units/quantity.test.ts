@@ -17,7 +17,7 @@ describe('every quantity', () => {
 
   it.each(all)('%s shows digits that its steps can be seen in', (_, { us, si }) => {
     for (const { digits, step } of [us, si]) {
-      expect(Number.isInteger(digits) && digits >= 0 && digits <= 4).toBe(true);
+      expect(Number.isInteger(digits) && digits >= 0 && digits <= 6).toBe(true);
       expect(step).toBeGreaterThanOrEqual(10 ** -digits * (1 - 1e-12));
     }
   });

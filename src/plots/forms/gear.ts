@@ -25,10 +25,25 @@ export interface Places {
 
 export const ink = (width: number): string => `stroke="var(--ink)" stroke-width="${width}"`;
 /** The piston's parts as shares of the bore: for the picture, in usual proportions. */
-const share = { pinToCrown: 0.34, skirt: 0.19, boss: 0.11, ring: [0.074, 0.128, 0.177], web: 0.152, rod: 0.103, wrist: 0.074, journal: 0.088 };
+const share = {
+  pinToCrown: 0.34,
+  skirt: 0.19,
+  boss: 0.11,
+  ring: [0.074, 0.128, 0.177],
+  web: 0.152,
+  rod: 0.103,
+  wrist: 0.074,
+  journal: 0.088,
+};
 
 /** Lays a cylinder out over a width, with `head` (m) left for what is to the right of the block, `top` px above. */
-export function laidOut({ bore, linkage: l, deckClearance }: Gear, angle: number, head: number, width: number, top: number): Places {
+export function laidOut(
+  { bore, linkage: l, deckClearance }: Gear,
+  angle: number,
+  head: number,
+  width: number,
+  top: number,
+): Places {
   const left = l.throw + 0.09 * bore;
   const deck = l.top + share.pinToCrown * bore + deckClearance;
   const k = (width - 4) / (left + deck + head);
@@ -59,7 +74,13 @@ export function drawn({ bore, linkage: l }: Gear, at: Places, sheet: Sheet): str
   const mouth = Math.max(0.6 * l.throw, low - 0.42 * bore);
   const bar = (x1: number, y1: number, x2: number, y2: number, width: number, fill: string): string =>
     line(x1, y1, x2, y2, `${ink(width)} stroke-linecap="round"`) +
-    line(x1, y1, x2, y2, `stroke="var(--${fill})" stroke-width="${Math.max(1, width - 3).toFixed(1)}" stroke-linecap="round"`);
+    line(
+      x1,
+      y1,
+      x2,
+      y2,
+      `stroke="var(--${fill})" stroke-width="${Math.max(1, width - 3).toFixed(1)}" stroke-linecap="round"`,
+    );
   const outline: [number, number][] = [
     [x(crown), y(-r) + 1.5],
     [x(crown), y(r) - 1.5],
@@ -87,7 +108,8 @@ export function drawn({ bore, linkage: l }: Gear, at: Places, sheet: Sheet): str
         line(x(crown - ring * bore), y(r * 0.86), x(crown - ring * bore), y(r) - 1, ink(1)),
     ),
     circle(x(wrist), y(-l.offset), share.wrist * bore * k, `fill="var(--paper)" ${ink(1.5)}`),
-    circle(x(0), mid, share.journal * bore * k, `fill="var(--paper)" ${ink(1.5)}`) + circle(x(0), mid, 2, 'fill="var(--ink)"'),
+    circle(x(0), mid, share.journal * bore * k, `fill="var(--paper)" ${ink(1.5)}`) +
+      circle(x(0), mid, 2, 'fill="var(--ink)"'),
   ].join('');
 }
 

@@ -26,16 +26,30 @@ export function motion(v: MotionValues, sheet: Sheet): Drawing {
     const marks = [-most, 0, most];
     return [
       text(0, top + 10, `${title}, ${unit.symbol}`),
-      ...marks.map((m) => text(left - 8, y(m) + 4, toUnit(m, unit).toFixed(m === 0 ? 0 : digits).replace('-', '−'), 'end')),
+      ...marks.map((m) =>
+        text(
+          left - 8,
+          y(m) + 4,
+          toUnit(m, unit)
+            .toFixed(m === 0 ? 0 : digits)
+            .replace('-', '−'),
+          'end',
+        ),
+      ),
       line(left, y(0), right, y(0), 'class="axis"'),
-      path(points(Array.from(curve.x, (a, i): [number, number] => [x(a), y(curve.y[i]!)])), 'fill="none" stroke="var(--l2)" stroke-width="2"'),
+      path(
+        points(Array.from(curve.x, (a, i): [number, number] => [x(a), y(curve.y[i]!)])),
+        'fill="none" stroke="var(--l2)" stroke-width="2"',
+      ),
     ].join('');
   };
   const height = 2 * tall + 64;
   const body = [
     panel(v.intakeVelocity, perRadian, 'Velocity', 4),
     panel(v.intakeAcceleration, perRadianSquared, 'Acceleration', tall + 18),
-    ...[-180, -90, 0, 90, 180].map((a) => text(x(a * degree), height - 26, a === 0 ? 'peak' : `${Math.abs(a)}°`, a === 180 ? 'end' : 'middle')),
+    ...[-180, -90, 0, 90, 180].map((a) =>
+      text(x(a * degree), height - 26, a === 0 ? 'peak' : `${Math.abs(a)}°`, a === 180 ? 'end' : 'middle'),
+    ),
     text(right, height - 6, 'Crank degrees from the lobe’s peak', 'end'),
   ].join('');
   const [velocity, acceleration] = [perRadian[sheet.system], perRadianSquared[sheet.system]];

@@ -1,5 +1,18 @@
 import { angle, chamberVolume, length, share } from '../../units/quantity.ts';
-import { circle, dimension, type Drawing, isNarrow, line, lined, path, patterns, points, said, type Sheet, text } from '../drawing.ts';
+import {
+  circle,
+  dimension,
+  type Drawing,
+  isNarrow,
+  line,
+  lined,
+  path,
+  patterns,
+  points,
+  said,
+  type Sheet,
+  text,
+} from '../drawing.ts';
 import { angleAt, drawn, type Gear, ink, laidOut } from './gear.ts';
 
 /** One cylinder at the moment the intake valve shuts. Lengths in m, volumes in m3, angles in rad. */
@@ -33,13 +46,17 @@ export function plate(v: PlateValues, sheet: Sheet): Drawing {
 
   const body = [
     patterns(sheet.id),
-    path(`${roof}L${x(deck)} ${y(r)}L${x(crown)} ${y(r)}L${x(crown)} ${y(-r)}L${x(deck)} ${y(-r)}Z`, 'fill="var(--charge)"'),
+    path(
+      `${roof}L${x(deck)} ${y(r)}L${x(crown)} ${y(r)}L${x(crown)} ${y(-r)}L${x(deck)} ${y(-r)}Z`,
+      'fill="var(--charge)"',
+    ),
     path(
       `${roof}L${x(deck)} ${y(r) + wall}L${x(deck + head)} ${y(r) + wall}L${x(deck + head)} ${y(-r) - wall}L${x(deck)} ${y(-r) - wall}Z`,
       lined('metal', sheet),
     ),
     path(roof, `fill="none" ${ink(1.5)}`),
-    line(x(deck), y(-r) - wall, x(deck), y(-r * 0.93), ink(1)) + line(x(deck), y(r * 0.88), x(deck), y(r) + wall, ink(1)),
+    line(x(deck), y(-r) - wall, x(deck), y(-r * 0.93), ink(1)) +
+      line(x(deck), y(r * 0.88), x(deck), y(r) + wall, ink(1)),
     valve(deck, r, x, y),
     line(x(-l.throw) - 10, mid, x(deck + head), mid, 'stroke="var(--edge)" stroke-dasharray="14 3 2 3"'),
     path(points(arc), 'fill="none" stroke="var(--hand)" stroke-width="3"'),
@@ -47,13 +64,24 @@ export function plate(v: PlateValues, sheet: Sheet): Drawing {
     text(x(middle), mid - (narrow ? 6 : 8), narrow ? '' : 'trapped', 'middle'),
     text(x(middle), mid + (narrow ? 4 : 14), said(sheet, v.trappedVolume, chamberVolume), 'middle', 'strong'),
     text(x(deck + head), top - 14, `clearance ${said(sheet, v.clearanceVolume, chamberVolume)}`, 'end'),
-    line(x(lead), top - 9, x(lead), y(-r * 0.58), 'stroke="var(--ink-3)"') + circle(x(lead), y(-r * 0.58), 2.5, 'fill="var(--ink)"'),
+    line(x(lead), top - 9, x(lead), y(-r * 0.58), 'stroke="var(--ink-3)"') +
+      circle(x(lead), y(-r * 0.58), 2.5, 'fill="var(--ink)"'),
     text(2, top - 14, said(sheet, v.intakeClosing, angle), 'start', 'hand', `style="font-size:${narrow ? 15 : 17}px"`),
     text(narrow ? 40 : 50, top - 14, narrow ? 'after bottom' : 'after bottom dead center'),
     ...[low, crown, high].map((place) => line(x(place), y(r) + wall + 4, x(place), below + 6, 'stroke="var(--ink-3)"')),
     dimension(x(crown), x(high), below) + dimension(x(low), x(crown), below),
-    text(Math.min(sheet.width - 2, x(high)), below + 20, `${said(sheet, v.effectiveStroke, length)} ${narrow ? 'left' : 'of stroke left'}`, 'end'),
-    text(x(low) - 8, below + 4, `${narrow ? 'gone' : 'gone before the valve shut:'} ${said(sheet, v.strokeLost, share)}`, 'end'),
+    text(
+      Math.min(sheet.width - 2, x(high)),
+      below + 20,
+      `${said(sheet, v.effectiveStroke, length)} ${narrow ? 'left' : 'of stroke left'}`,
+      'end',
+    ),
+    text(
+      x(low) - 8,
+      below + 4,
+      `${narrow ? 'gone' : 'gone before the valve shut:'} ${said(sheet, v.strokeLost, share)}`,
+      'end',
+    ),
   ].join('');
 
   return {
@@ -86,7 +114,8 @@ export function plate(v: PlateValues, sheet: Sheet): Drawing {
 type Place = (along: number) => number;
 /** A wedge of a chamber, for the picture: its volume is in figures, not to scale. */
 function chamber(deck: number, r: number, head: number, x: Place, y: Place): string {
-  const at = (along: number, across: number): string => `${x(deck + along * head).toFixed(1)} ${y(across * r).toFixed(1)}`;
+  const at = (along: number, across: number): string =>
+    `${x(deck + along * head).toFixed(1)} ${y(across * r).toFixed(1)}`;
   return `M${at(0, -0.93)}L${at(0.08, -0.9)}L${at(0.6, 0.42)}Q${at(0.66, 0.8)} ${at(0.3, 0.86)}L${at(0, 0.88)}`;
 }
 /** The intake valve on its seat, along the wedge. */
@@ -98,7 +127,16 @@ function valve(deck: number, r: number, x: Place, y: Place): string {
     x(cx + (ax * along - ay * across) * r),
     y(cy + (ay * along + ax * across) * r),
   ];
-  const shape = [at(-0.03, -0.38), at(-0.03, 0.38), at(0.03, 0.39), at(0.1, 0.05), at(0.41, 0.03), at(0.41, -0.03), at(0.1, -0.05), at(0.03, -0.39)];
+  const shape = [
+    at(-0.03, -0.38),
+    at(-0.03, 0.38),
+    at(0.03, 0.39),
+    at(0.1, 0.05),
+    at(0.41, 0.03),
+    at(0.41, -0.03),
+    at(0.1, -0.05),
+    at(0.03, -0.39),
+  ];
   return (
     path(`${points([at(0.01, -0.06), at(0.42, -0.06), at(0.42, 0.06), at(0.01, 0.06)])}Z`, 'fill="var(--paper)"') +
     path(`${points(shape)}Z`, 'fill="var(--ink)"')

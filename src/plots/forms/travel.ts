@@ -1,6 +1,7 @@
 import { scaleLinear } from 'd3-scale';
 import { angle, length, share } from '../../units/quantity.ts';
 import { toUnit } from '../../units/unit.ts';
+import { cursorLine } from '../cursor.ts';
 import {
   circle,
   type Drawing,
@@ -97,6 +98,7 @@ export function travel(v: TravelValues, sheet: Sheet): Drawing {
         line(x(a), floor, x(a), floor + 5, 'class="axis"') + text(x(a), floor + 19, name, a === 0 ? 'end' : 'middle'),
     ),
     text(sheet.width - 14, height - 6, 'Crank angle', 'end'),
+    cursorLine(sheet, x, -400 * degree, 0, 48, floor),
   ].join('');
   return {
     width: sheet.width,
