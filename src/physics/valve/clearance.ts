@@ -91,7 +91,7 @@ const steps = 120;
  */
 export function smallestClearance(valve: ValveAbovePiston): Clearance {
   const step = (2 * reach) / steps;
-  let least: Clearance = { clearance: Infinity, angle: 0 };
+  let least: Clearance = { clearance: NaN, angle: 0 }; // what stays if a figure is not a number
   let [before, here] = [Infinity, clearanceAt(valve, -reach)];
   for (let i = 0; i <= steps; i++) {
     const angle = -reach + i * step;
@@ -99,7 +99,7 @@ export function smallestClearance(valve: ValveAbovePiston): Clearance {
     if (here <= before && here < after) {
       const found = maximumAt((at) => -clearanceAt(valve, at), angle - step, angle + step, 2);
       const clearance = clearanceAt(valve, found);
-      if (clearance < least.clearance) least = { clearance, angle: found };
+      if (!(clearance >= least.clearance)) least = { clearance, angle: found };
     }
     before = here;
     here = after;

@@ -13,7 +13,7 @@ export interface LobeCard {
   readonly duration050: number;
   /** At 0.200 in, where the card has it. */
   readonly duration200?: number;
-  /** Lift at which the ramp joins, below the seat lift; half of it unless said; 0 for no ramp. */
+  /** Lift at which the ramp joins, below the seat lift; half of it unless said; 0 (or next to it) for no ramp. */
   readonly rampHeight?: number;
 }
 
@@ -102,7 +102,7 @@ function disagreement(
 
 function lobeOf(curve: LiftPolynomial, { lobeLift: lift, seatLift, seatDuration }: LobeCard, height: number): Lobe {
   const halfWidth = seatDuration / 2 / placeAtHeight(curve, seatLift / lift);
-  return { ...curve, lift, halfWidth, ramp: height === 0 ? null : joined(curve, lift, halfWidth, height) };
+  return { ...curve, lift, halfWidth, ramp: height < 1e-5 * lift ? null : joined(curve, lift, halfWidth, height) };
 }
 
 function joined(curve: LiftPolynomial, lift: number, halfWidth: number, height: number): Ramp {

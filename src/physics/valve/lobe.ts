@@ -59,7 +59,7 @@ export function durationAt(lobe: Lobe, lift: number): number {
   const { ramp } = lobe;
   if (ramp === null || lift >= ramp.height) return 2 * lobe.halfWidth * placeAtHeight(lobe, lift / lobe.lift);
   if (lift <= 0) return 2 * ramp.end;
-  return 2 * (root((angle) => rampLift(ramp, angle) - lift, ramp.start, ramp.end) as number); // falls from height to 0
+  return 2 * (root((angle) => rampLift(ramp, angle) - lift, ramp.start, ramp.end) ?? ramp.start); // null: a hair below the join
 }
 
 /** Where the tappet is fastest, rad from the peak: its nose lies inside, its flanks and their ramps outside. */
@@ -81,5 +81,9 @@ export function peakLobeVelocity(lobe: Lobe): number {
  */
 export function peakLobeAcceleration(lobe: Lobe): number {
   const accelerationAt = (angle: number): number => lobeAcceleration(lobe, angle);
-  return accelerationAt(maximumAt(accelerationAt, noseHalfWidth(lobe), lobe.ramp?.end ?? lobe.halfWidth, 60));
+  const { ramp, halfWidth } = lobe;
+  const highest = (from: number, to: number): number => accelerationAt(maximumAt(accelerationAt, from, to, 20));
+  if (ramp === null) return highest(halfWidth * inflection(lobe), halfWidth);
+  const bend = Math.min(halfWidth * inflection(lobe), ramp.start);
+  return Math.max(highest(bend, ramp.start), highest(ramp.start, ramp.end)); // each has one peak; the join may be a cusp
 }
