@@ -35,7 +35,7 @@ export class Store {
   private readonly drafts = new Map<Input, string>();
   private look: readonly unknown[] = [];
   private blamed: ReadonlySet<Cell> = new Set();
-  private memo: { revision: number; snapshot: Snapshot; spreads: ReadonlyMap<Cell, Spread> | null } | null = null;
+  private memo: { revision: number; snapshot: Snapshot; spreads: Map<Cell, Spread | null> } | null = null;
 
   constructor({ catalogue, open, runner }: Options) {
     this.catalogue = catalogue;
@@ -165,6 +165,12 @@ export class Store {
     }, edit);
     this.refresh(edit);
   }
+  /** Another notebook, kept in another place: no step leads back, or what it took back would be saved there. */
+  renew(open: Open): void {
+    this.drafts.clear();
+    this.history.restart(open);
+    this.refresh();
+  }
   choose(variant: string | null): void {
     this.drafts.clear();
     this.history.choose(variant);
@@ -204,23 +210,23 @@ export class Store {
   }
   /** The ± of a result from the document's tolerances; null where it has none to give. */
   spread(cell: Cell): Spread | null {
-    const memo = this.remembered();
-    memo.spreads ??= this.spreadsNow(memo.snapshot);
-    return memo.spreads.get(cell) ?? null;
+    const { snapshot: at, spreads: known } = this.remembered();
+    if (!known.has(cell)) {
+      // All that is shown shares one look at each tolerance.
+      const shown = [...this.watchers].filter(([c, calls]) => calls.size > 0 && hasSpread(c)).map(([c]) => c);
+      const reads = known.size === 0 && shown.includes(cell) ? shown : [cell];
+      const found = spreads(at, reads, this.tolerances());
+      for (const read of reads) known.set(read, found.get(read) ?? null);
+    }
+    return known.get(cell)!;
   }
-  private spreadsNow(at: Snapshot): ReadonlyMap<Cell, Spread> {
+  private tolerances(): ReadonlyMap<Cell, number> {
     const { cells } = this.catalogue;
-    const tolerances = new Map(
-      Object.entries(this.document.tolerances).map(([id, tolerance]) => [cells.get(id)!, tolerance] as const),
-    );
-    const reads = [...cells.values()].filter(
-      (c) => c.role !== 'input' && (c.kind.name === 'scalar' || c.kind.name === 'verdict'),
-    );
-    return spreads(at, reads, tolerances);
+    return new Map(Object.entries(this.document.tolerances).map(([id, tolerance]) => [cells.get(id)!, tolerance]));
   }
   private remembered(): NonNullable<Store['memo']> {
     if (this.memo?.revision !== this.revision)
-      this.memo = { revision: this.revision, snapshot: snapshot(this.live), spreads: null };
+      this.memo = { revision: this.revision, snapshot: snapshot(this.live), spreads: new Map() };
     return this.memo;
   }
 
@@ -307,3 +313,5 @@ export class Store {
     for (const call of this.documentWatchers) call();
   }
 }
+
+const hasSpread = (c: Cell): boolean => c.role !== 'input' && (c.kind.name === 'scalar' || c.kind.name === 'verdict');

@@ -9,7 +9,7 @@ import { onFrame } from './frame.ts';
 import { Gesture } from './gesture.ts';
 import { Piece } from './piece.ts';
 import { rewrite } from './rewrite.ts';
-import { figureOf, lower, shownOf, spokenUnit } from './words.ts';
+import { figureOf, lower, shownOf, spoken } from './words.ts';
 import { twinTable } from './figure-tools.ts';
 
 let made = 0;
@@ -102,7 +102,8 @@ export class DrawnFigure extends Piece {
       svg.setAttribute('height', String(drawing.height));
       svg.setAttribute('aria-label', drawing.label);
       rewrite(svg, drawing.body);
-    } else if (this.table) this.requestUpdate();
+    }
+    if (this.table) this.requestUpdate();
     const handle = this.querySelector<HTMLElement>('.handle');
     if (handle && drawing.handle) {
       handle.hidden = false;
@@ -128,10 +129,18 @@ export class DrawnFigure extends Piece {
       if (!(error instanceof Impossible)) throw error; // it stays where it can be
     }
   }
+  /** Where the drawing's corner was when it was taken hold of: what is said above may grow and push the figure down. */
+  private corner = { x: 0, y: 0 };
+  private hold(event: PointerEvent): void {
+    const { handle } = this.drawing ?? {};
+    if (!handle) return;
+    (event.target as HTMLElement).setPointerCapture(event.pointerId);
+    this.corner = { x: event.clientX - handle.x, y: event.clientY - handle.y };
+    this.gesture.begin();
+  }
   private drag(event: PointerEvent): void {
-    const frame = this.querySelector('.frame')!.getBoundingClientRect();
     if (this.drawing?.handle)
-      this.move(this.drawing.handle.valueAt(event.clientX - frame.left, event.clientY - frame.top));
+      this.move(this.drawing.handle.valueAt(event.clientX - this.corner.x, event.clientY - this.corner.y));
   }
   private press(event: KeyboardEvent): void {
     const turn = { ArrowRight: 1, ArrowUp: 1, ArrowLeft: -1, ArrowDown: -1, PageUp: 10, PageDown: -10 }[event.key];
@@ -173,12 +182,9 @@ export class DrawnFigure extends Piece {
       aria-valuemin=${figure(low)}
       aria-valuemax=${figure(high)}
       aria-valuenow=${typeof now === 'number' ? figure(now) : 0}
-      aria-valuetext="${typeof now === 'number' ? figure(now) : ''} ${spokenUnit(store, moves)}"
+      aria-valuetext=${typeof now === 'number' ? spoken(store, moves, now) : ''}
       @keydown=${(e: KeyboardEvent) => this.press(e)}
-      @pointerdown=${(e: PointerEvent) => {
-        (e.target as HTMLElement).setPointerCapture(e.pointerId);
-        this.gesture.begin();
-      }}
+      @pointerdown=${(e: PointerEvent) => this.hold(e)}
       @pointermove=${(e: PointerEvent) => this.gesture.now && this.drag(e)}
       @pointerup=${() => this.gesture.end()}
       @pointercancel=${() => this.gesture.end()}

@@ -25,12 +25,15 @@ export class LinePlot extends LitElement {
     figure: { attribute: false },
     tall: { type: Boolean },
     step: { type: Number },
+    now: { attribute: false },
     markLabel: {},
     markText: {},
     still: { type: Boolean },
   };
   declare figure: LineFigure;
   declare tall: boolean;
+  /** Where the mark stands by now, in the unit of x: keys may come faster than frames. */
+  declare now: (() => number) | undefined;
   /** What one arrow key is worth, in the unit of x. */
   declare step: number;
   declare markLabel: string;
@@ -85,7 +88,7 @@ export class LinePlot extends LitElement {
       <div class="picture"></div>
       <div
         class="handle"
-        ?hidden=${!movable}
+        hidden
         role="slider"
         tabindex=${movable ? 0 : -1}
         aria-label=${this.markLabel}
@@ -129,7 +132,7 @@ export class LinePlot extends LitElement {
     if (!turn || !mark) return;
     event.preventDefault();
     const by = turn * (event.shiftKey ? 10 : 1);
-    const at = mark.x / this.step;
+    const at = (this.now?.() ?? mark.x) / this.step;
     const next = (by > 0 ? Math.floor(at + 1e-6) : Math.ceil(at - 1e-6)) + by;
     this.say('mark-move', Math.min(Math.max(...x.domain), Math.max(Math.min(...x.domain), next * this.step)));
   }
@@ -215,7 +218,13 @@ export class LinePlot extends LitElement {
     at: { top: number; bottom: number; left: number; right: number; size: { width: number; height: number } },
   ): string {
     const { figure } = this;
+    const { mark } = figure;
+    const [mx, my] = mark ? [x(mark.x), y(mark.y)] : [0, 0];
     const parts = [
+      // Under the words, whose halo parts it.
+      mark
+        ? `<path class="hair" d="M${mx.toFixed(1)} ${my.toFixed(1)}V${at.bottom}M${at.left} ${my.toFixed(1)}H${mx.toFixed(1)}"/>`
+        : '',
       `<path class="axis" d="M${at.left} ${at.bottom}H${at.right}"/>`,
       text(0, 14, figure.y.title),
       text(at.right, at.size.height - 6, figure.x.title, 'end'),
@@ -243,7 +252,7 @@ export class LinePlot extends LitElement {
       );
       parts.push(
         `<path d="${edge}" fill="none" stroke="var(--ink-2)" stroke-dasharray="6 4"/>`,
-        `<text x="${at.left + 10}" y="${Math.min(at.bottom, Math.max(at.top + 12, y(rule.ys[0]!))) - 5}" style="fill:var(--ink-2);paint-order:stroke;stroke:var(--paper);stroke-width:4px">${escape(rule.label)}</text>`,
+        `<text x="${at.right - 10}" y="${(Math.min(at.bottom, Math.max(at.top + 17, y(rule.ys[rule.ys.length - 1]!))) - 5).toFixed(1)}" text-anchor="end" style="fill:var(--ink-2);paint-order:stroke;stroke:var(--paper);stroke-width:4px">${escape(rule.label)}</text>`,
       );
     }
     const ends = figure.lines.map((l) => lastFinite(l.ys));
@@ -256,16 +265,12 @@ export class LinePlot extends LitElement {
       if (ends[k]! >= 0 && l.name !== '')
         parts.push(text(at.right + 8, places[k]! + 4.5, l.name, 'start', l.present ? 'strong' : ''));
     });
-    const { mark } = figure;
-    if (mark) {
-      const [mx, my] = [x(mark.x), y(mark.y)];
+    if (mark)
       parts.push(
-        `<path class="hair" d="M${mx.toFixed(1)} ${my.toFixed(1)}V${at.bottom}M${at.left} ${my.toFixed(1)}H${mx.toFixed(1)}"/>`,
         `<circle cx="${mx.toFixed(1)}" cy="${my.toFixed(1)}" r="5" fill="var(--hand)"/>`,
         text(at.left - 8, my + 4.5, figure.y.text(mark.y), 'end', 'hand'),
-        text(mx, at.bottom + 19, figure.x.text(mark.x), 'middle', 'hand'),
+        text(mx, at.bottom + 22.5, figure.x.text(mark.x), 'middle', 'hand'),
       );
-    }
     return parts.join('');
   }
 
@@ -277,6 +282,7 @@ export class LinePlot extends LitElement {
       const hides = mark && (py > bottom - 1 ? Math.abs(px - x(mark.x)) < 30 : Math.abs(py - y(mark.y)) < 13);
       tick.style.visibility = hides ? 'hidden' : '';
     }
+    handle.hidden = mark?.movable !== true; // it is not to be seen before it has a place
     if (!mark) return;
     handle.style.left = `${x(mark.x)}px`;
     handle.style.top = `${y(mark.y)}px`;
