@@ -88,7 +88,7 @@ export class LinePlot extends LitElement {
       <div class="picture"></div>
       <div
         class="handle"
-        hidden
+        ?hidden=${!movable}
         role="slider"
         tabindex=${movable ? 0 : -1}
         aria-label=${this.markLabel}
@@ -282,7 +282,6 @@ export class LinePlot extends LitElement {
       const hides = mark && (py > bottom - 1 ? Math.abs(px - x(mark.x)) < 30 : Math.abs(py - y(mark.y)) < 13);
       tick.style.visibility = hides ? 'hidden' : '';
     }
-    handle.hidden = mark?.movable !== true; // it is not to be seen before it has a place
     if (!mark) return;
     handle.style.left = `${x(mark.x)}px`;
     handle.style.top = `${y(mark.y)}px`;

@@ -59,7 +59,7 @@ export class ReadoutRow extends Piece {
     const { cell, store } = this;
     if (value === null) return 'not given';
     if (typeof value === 'number') return figureOf(store, cell, value);
-    if (cell.kind.name === 'curve') return value === undefined ? '…' : '';
+    if (cell.kind.name === 'curve') return value === undefined ? '…' : 'drawn';
     return value === undefined ? '…' : cell.kind.text(value, store.systemOf(cell));
   }
   private word(value: unknown): TemplateResult | string {

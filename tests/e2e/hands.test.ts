@@ -156,7 +156,7 @@ describe('keys alone', () => {
     const share = page.getByRole('button', { name: 'Share', exact: true });
     await share.press('Enter');
     const panel = page.getByRole('group', { name: 'Share this notebook' });
-    await panel.getByRole('button', { name: /^Copy link/ }).focus();
+    await panel.getByRole('button', { name: /^Save a file/ }).focus();
     expect(await share.getAttribute('aria-expanded')).toBe('true');
     await page.keyboard.press('Escape');
     await settled(page);
@@ -325,6 +325,8 @@ describe('a pinned answer', () => {
     await pins.getByRole('link', { name }).click();
     const row = page.locator(`#${id} > span`).first();
     await expect.poll(async () => (await row.count()) === 1 && (await isInSight(row))).toBe(true);
+    // The next Tab goes on from there.
+    expect(await page.evaluate((id) => document.activeElement?.closest(`#${id}`) !== null, id)).toBe(true);
   });
 });
 

@@ -122,7 +122,6 @@ describe('a file', () => {
     await following(other, () => open(other, name, text));
     expect(await chamber(other)).toBe('66.0');
     expect(await shown(other, 'dynamicRatio')).toBe(await shown(page, 'dynamicRatio'));
-    await use(other, 'Share'); // the panel lies over the notice
     await following(other, () => other.getByRole('button', { name: 'Get it back' }).click());
     expect(await chamber(other)).toBe('74.5');
   });
