@@ -107,10 +107,7 @@ const tick =
   (store: Store, cell: Cell) =>
   (value: number): string => {
     const { digits, unit } = shownOf(store, cell);
-    const text = Number(value.toFixed(digits)).toLocaleString('en-US', {
-      useGrouping: false,
-      maximumFractionDigits: digits,
-    });
+    const text = String(Number(value.toFixed(digits)));
     return `${text.replace('-', '−')}${unit.symbol === '°' ? '°' : ''}`;
   };
 const exact =
