@@ -7,8 +7,10 @@ import { fromUnit, tidy, toUnit } from '../units/unit.ts';
 import { figureTools, waitsFor } from './figure-parts.ts';
 import { onFrame } from './frame.ts';
 import { Gesture } from './gesture.ts';
+import { stepsOf } from './keys.ts';
 import { Piece } from './piece.ts';
 import { rewrite } from './rewrite.ts';
+import { Sight } from './sight.ts';
 import { figureOf, lower, shownOf, spoken } from './words.ts';
 import { twinTable } from './figure-tools.ts';
 
@@ -29,23 +31,12 @@ export class DrawnFigure extends Piece {
   declare number: number;
   declare table: boolean;
   private drawing: Drawing | null = null;
-  private width = 0;
-  private seen = false;
   private readonly patternId = `drawn${++made}`;
   private readonly gesture = new Gesture();
-  private readonly size = new ResizeObserver(([entry]) => {
-    const width = Math.round(entry!.contentRect.width);
-    if (width > 0 && width !== this.width) {
-      this.width = width;
-      onFrame(this.draw);
-    }
-  });
-  private readonly sight = new IntersectionObserver(
-    ([entry]) => {
-      this.seen = entry!.isIntersecting;
-      if (this.seen) onFrame(this.draw);
-    },
-    { rootMargin: '200px' },
+  private readonly sight = new Sight(
+    this,
+    () => this.querySelector('.frame'),
+    () => this.draw(),
   );
 
   constructor() {
@@ -53,28 +44,17 @@ export class DrawnFigure extends Piece {
     this.number = 0;
     this.table = false;
   }
-  override connectedCallback(): void {
-    super.connectedCallback();
-    this.sight.observe(this);
-  }
-  override disconnectedCallback(): void {
-    super.disconnectedCallback();
-    this.size.disconnect();
-    this.sight.disconnect();
-  }
   protected override watched(): readonly Cell[] {
     const { from, plusMinus } = this.figure;
     return [...Object.values(from), ...(plusMinus ? [plusMinus] : [])];
-  }
-  protected override firstUpdated(): void {
-    this.size.observe(this.querySelector('.frame')!);
   }
   protected override updated(): void {
     onFrame(this.draw);
   }
 
   private readonly draw = (): void => {
-    if (!this.isConnected || !this.seen || this.width === 0) return;
+    const { room: width } = this.sight;
+    if (width === null) return;
     if (!forms) {
       void import('../plots/forms.ts').then((loaded) => {
         forms = loaded.forms;
@@ -90,10 +70,11 @@ export class DrawnFigure extends Piece {
       ...(figure.plusMinus ? { plusMinus: store.spread(figure.plusMinus)?.plusMinus ?? 0 } : {}),
     };
     const drawing = forms[figure.form]!(values as never, {
-      width: this.width,
+      width,
       system: store.system,
       id: this.patternId,
     });
+    const isNew = drawing.body !== this.drawing?.body;
     this.drawing = drawing;
     const svg = this.querySelector('svg');
     if (svg) {
@@ -103,7 +84,7 @@ export class DrawnFigure extends Piece {
       svg.setAttribute('aria-label', drawing.label);
       rewrite(svg, drawing.body);
     }
-    if (this.table) this.requestUpdate();
+    if (this.table && isNew) this.requestUpdate();
     const handle = this.querySelector<HTMLElement>('.handle');
     if (handle && drawing.handle) {
       handle.hidden = false;
@@ -143,13 +124,13 @@ export class DrawnFigure extends Piece {
       this.move(this.drawing.handle.valueAt(event.clientX - this.corner.x, event.clientY - this.corner.y));
   }
   private press(event: KeyboardEvent): void {
-    const turn = { ArrowRight: 1, ArrowUp: 1, ArrowLeft: -1, ArrowDown: -1, PageUp: 10, PageDown: -10 }[event.key];
+    const steps = stepsOf(event);
     const { moves } = this.figure;
     const now = moves ? lastGood(this.store.state(moves)) : undefined;
-    if (!turn || !moves || typeof now !== 'number') return;
+    if (steps === 0 || !moves || typeof now !== 'number') return;
     event.preventDefault();
     const { unit, step } = shownOf(this.store, moves);
-    this.move(fromUnit(toUnit(now, unit) + turn * step * (event.shiftKey ? 10 : 1), unit));
+    this.move(fromUnit(toUnit(now, unit) + steps * step, unit));
   }
 
   protected override render(): TemplateResult {

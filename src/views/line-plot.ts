@@ -2,10 +2,13 @@ import { drag } from 'd3-drag';
 import { select } from 'd3-selection';
 import { html, LitElement, type TemplateResult } from 'lit';
 import { axes, sizeOf } from '../plots/axes.ts';
+import { escape, lined, patterns, tag, text } from '../plots/drawing.ts';
 import { type LineFigure, spacedOut } from '../plots/line-figure.ts';
 import { bandPath, linePath } from '../plots/paths.ts';
 import { onFrame } from './frame.ts';
+import { stepsOf } from './keys.ts';
 import { rewrite } from './rewrite.ts';
+import { Sight } from './sight.ts';
 
 type Plotted = (SVGSVGElement | HTMLElement) & {
   scale(name: string): { apply(v: number): number; invert(v: number): number; domain: number[] } | undefined;
@@ -28,7 +31,6 @@ export class LinePlot extends LitElement {
     now: { attribute: false },
     markLabel: {},
     markText: {},
-    still: { type: Boolean },
   };
   declare figure: LineFigure;
   declare tall: boolean;
@@ -38,27 +40,16 @@ export class LinePlot extends LitElement {
   declare step: number;
   declare markLabel: string;
   declare markText: string;
-  private width = 0;
-  private seen = false;
   private key = '';
   private svg: Plotted | undefined;
   /** The axes' figures and where they stand. */
   private ticks: readonly Tick[] = [];
   private dragging = false;
-  private readonly number = ++plots;
-  private readonly size = new ResizeObserver(([entry]) => {
-    const width = Math.round(entry!.contentRect.width);
-    if (width > 0 && width !== this.width) {
-      this.width = width;
-      onFrame(this.draw);
-    }
-  });
-  private readonly sight = new IntersectionObserver(
-    ([entry]) => {
-      this.seen = entry!.isIntersecting;
-      if (this.seen) onFrame(this.draw);
-    },
-    { rootMargin: '200px' },
+  private readonly patternId = `plot${++plots}`;
+  private readonly sight = new Sight(
+    this,
+    () => this,
+    () => this.draw(),
   );
 
   constructor() {
@@ -70,16 +61,6 @@ export class LinePlot extends LitElement {
   }
   protected override createRenderRoot(): HTMLElement {
     return this;
-  }
-  override connectedCallback(): void {
-    super.connectedCallback();
-    this.size.observe(this);
-    this.sight.observe(this);
-  }
-  override disconnectedCallback(): void {
-    super.disconnectedCallback();
-    this.size.disconnect();
-    this.sight.disconnect();
   }
   protected override render(): TemplateResult {
     const { mark, x } = this.figure;
@@ -127,28 +108,28 @@ export class LinePlot extends LitElement {
     this.say('mark-move', Math.min(Math.max(a, b), Math.max(Math.min(a, b), wanted)));
   }
   private press(event: KeyboardEvent): void {
-    const turn = { ArrowRight: 1, ArrowUp: 1, ArrowLeft: -1, ArrowDown: -1, PageUp: 10, PageDown: -10 }[event.key];
+    const by = stepsOf(event);
     const { mark, x } = this.figure;
-    if (!turn || !mark) return;
+    if (by === 0 || !mark) return;
     event.preventDefault();
-    const by = turn * (event.shiftKey ? 10 : 1);
     const at = (this.now?.() ?? mark.x) / this.step;
     const next = (by > 0 ? Math.floor(at + 1e-6) : Math.ceil(at - 1e-6)) + by;
     this.say('mark-move', Math.min(Math.max(...x.domain), Math.max(Math.min(...x.domain), next * this.step)));
   }
 
   private readonly draw = (): void => {
-    if (!this.isConnected || !this.seen || this.width === 0) return;
-    if (plot) this.drawNow(plot);
+    const { room } = this.sight;
+    if (room === null) return;
+    if (plot) this.drawNow(plot, room);
     else
       void import('@observablehq/plot').then((loaded) => {
         plot = loaded;
         onFrame(this.draw);
       });
   };
-  private drawNow(plot: typeof import('@observablehq/plot')): void {
+  private drawNow(plot: typeof import('@observablehq/plot'), width: number): void {
     const { figure } = this;
-    const size = sizeOf(figure, this.width, this.tall);
+    const size = sizeOf(figure, width, this.tall);
     const key = JSON.stringify([
       size,
       figure.x.domain,
@@ -164,7 +145,7 @@ export class LinePlot extends LitElement {
       const svg = plot.plot(axes(figure, size, plot)) as Plotted;
       svg.setAttribute('role', 'img');
       for (const group of svg.querySelectorAll('[aria-label], [aria-hidden]')) group.removeAttribute('aria-label');
-      svg.insertAdjacentHTML('afterbegin', patterns(this.number));
+      svg.insertAdjacentHTML('afterbegin', patterns(this.patternId));
       for (const name of ['bands', 'lines', 'marks']) {
         const group = document.createElementNS(svgNs, 'g');
         group.setAttribute('class', name);
@@ -195,7 +176,7 @@ export class LinePlot extends LitElement {
       .map((band) =>
         band.tone === 'comfortable'
           ? ''
-          : `<path d="${bandPath(band, x, y, [top, bottom])}" fill="url(#${band.tone}${this.number})" stroke="var(--${band.tone === 'beyond' ? 'beyond' : 'border'})" stroke-opacity=".6"/>`,
+          : `<path d="${bandPath(band, x, y, [top, bottom])}" ${lined(band.tone, { id: this.patternId })} stroke="var(--${band.tone === 'beyond' ? 'beyond' : 'border'})" stroke-opacity=".6"/>`,
       )
       .join('');
     rewrite(svg.querySelector('.bands')!, bands);
@@ -242,9 +223,7 @@ export class LinePlot extends LitElement {
         borderline: ['border', 'border-fill'],
         beyond: ['beyond', 'beyond-fill'],
       }[band.tone] as [string, string];
-      parts.push(
-        `<text x="${end ? at.left + 10 : at.right - 10}" y="${place}" text-anchor="${end ? 'start' : 'end'}" style="fill:var(--${fill});font-weight:600;paint-order:stroke;stroke:var(--${halo});stroke-width:4px;stroke-linejoin:round">${escape(band.label)}</text>`,
-      );
+      parts.push(tag(end ? at.left + 10 : at.right - 10, place, band.label, fill, halo, end ? 'start' : 'end'));
     }
     for (const rule of figure.rules) {
       const edge = linePath({ ...rule, name: '', present: false }, x, (v) =>
@@ -301,20 +280,11 @@ function ticksOf(svg: Plotted): readonly Tick[] {
   });
 }
 
-const escape = (words: string): string => words.replace(/[&<>"]/g, (c) => `&#${c.charCodeAt(0)};`);
-const text = (x: number, y: number, words: string, anchor = 'start', look = ''): string =>
-  `<text x="${x.toFixed(1)}" y="${y.toFixed(1)}" text-anchor="${anchor}" class="${look}">${escape(words)}</text>`;
 function lastFinite(ys: ArrayLike<number>): number {
   let i = ys.length - 1;
   while (i >= 0 && !Number.isFinite(ys[i]!)) i--;
   return i;
 }
-/** Section lining: single for borderline, crossed for beyond. */
-const patterns = (n: number): string => {
-  const lining = (tone: string, ink: string, d: string, opacity: string): string =>
-    `<pattern id="${tone}${n}" width="7" height="7" patternUnits="userSpaceOnUse" patternTransform="rotate(45)"><rect width="7" height="7" fill="var(--${ink}-fill)"/><path d="${d}" stroke="var(--${ink})" stroke-opacity="${opacity}"/></pattern>`;
-  return `<defs>${lining('borderline', 'border', 'M0 0V7', '.34')}${lining('beyond', 'beyond', 'M0 0V7M0 0H7', '.3')}</defs>`;
-};
 customElements.define('line-plot', LinePlot);
 declare global {
   interface HTMLElementTagNameMap {

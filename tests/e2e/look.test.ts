@@ -425,3 +425,26 @@ it('served from a folder of another host it looks the same and asks for nothing 
     asked.filter((url) => !url.startsWith(inject('inFolder')) && !url.startsWith('data:') && !url.startsWith('blob:')),
   ).toEqual([]);
 });
+
+it('is at rest when nothing moves, also with a figure’s table open', async () => {
+  const page = await visit();
+  await page.locator('#figure-plate').getByRole('button', { name: 'Table', exact: true }).click();
+  await page.locator('#figure-plate table').waitFor();
+  await complete(page);
+  const asked = await page.evaluate(
+    () =>
+      new Promise<number>((done) => {
+        const ask = window.requestAnimationFrame.bind(window);
+        let others = 0;
+        window.requestAnimationFrame = (call) => {
+          others++;
+          return ask(call);
+        };
+        let left = 30;
+        const next = (): void => void (--left > 0 ? ask(next) : done(others));
+        ask(next);
+      }),
+  );
+  // The last of what was under way may ask once or twice; a page that draws for ever asks in every frame.
+  expect(asked).toBeLessThan(5);
+});
