@@ -10,7 +10,24 @@ const browser = {
 export default defineConfig({
   root: 'src', // keeps index.html out of the top folder
   base: './', // any static host, any sub-path
-  build: { outDir: '../dist', emptyOutDir: true, target: 'es2022' },
+  build: {
+    outDir: '../dist',
+    emptyOutDir: true,
+    target: 'es2022',
+    // What every first screen needs is one file: it packs smaller than ten.
+    rolldownOptions: {
+      output: {
+        codeSplitting: {
+          groups: [
+            {
+              name: 'first',
+              test: /src\/(units|graph|notebook\/(document|store|history)|views\/(frame|words|piece))|preload/,
+            },
+          ],
+        },
+      },
+    },
+  },
   worker: { format: 'es' },
   test: {
     root: '.',

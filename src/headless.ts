@@ -245,7 +245,8 @@ function sweep(store: Store, words: string, read: readonly Cell[], system: Syste
   const [low, high] = [from, to].map((text) => assignment(`${id}=${text}`, system)[1] as number) as [number, number];
   const by = Number(step);
   const span = toUnit(high, quantity[system].unit) - toUnit(low, quantity[system].unit);
-  if (!(by > 0)) throw new Refused('The step of a sweep is a figure above zero, in the unit shown first.');
+  if (!(by > 0 && by < Infinity))
+    throw new Refused('The step of a sweep is a figure above zero, in the unit shown first.');
   const points = Math.floor(Math.abs(span) / by + 1e-9) + 1;
   if (points > 10_000) throw new Refused('A sweep has at most 10000 points.');
   const xs = Array.from({ length: points }, (_, i) => low + ((high - low) * (i * by)) / (Math.abs(span) || 1));

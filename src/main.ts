@@ -50,7 +50,7 @@ const desk = new Desk({
   example: example as unknown as Document,
   slots: new Slots(storageOf('localStorage'), storageOf('sessionStorage')),
   release,
-  forgetLink: () => history.replaceState(null, '', location.pathname + location.search),
+  address: (fragment) => history.replaceState(null, '', `${location.pathname}${location.search}${fragment ?? ''}`),
 });
 const store = new Store({ catalogue, open: await desk.begin(location.hash), runner: pool });
 const page = Object.assign(new NotebookPage(), {
@@ -106,10 +106,11 @@ async function openFile(file: File | undefined): Promise<void> {
   try {
     saved = JSON.parse(await file.text());
   } catch {
-    desk.note(`“${file.name}” is not a notebook file.`);
-    return;
+    // It is said below, as for what is JSON but no notebook.
   }
-  await desk.open(saved, `Opened ${file.name}`);
+  if (typeof saved === 'object' && saved !== null && !Array.isArray(saved))
+    await desk.open(saved, `Opened ${file.name}`);
+  else desk.note(`“${file.name}” is not a notebook file.`);
 }
 function storageOf(name: 'localStorage' | 'sessionStorage'): Storage | null {
   try {

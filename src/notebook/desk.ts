@@ -16,8 +16,8 @@ interface Options {
   readonly example: Document;
   readonly slots: Slots;
   readonly release: string;
-  /** Takes the link out of the page's address. */
-  readonly forgetLink: () => void;
+  /** Puts a link into the page's address, or takes it out with null. */
+  readonly address: (fragment: string | null) => void;
 }
 
 /**
@@ -34,9 +34,11 @@ export class Desk {
   private tell: () => void = () => {};
   /** The fragment of the link whose copy is open; null is the reader's own. */
   private visit: string | null = null;
-  /** What a newer release wrote is looked at, not overwritten. */
-  private readOnly = false;
+  /** What a newer release wrote, as it was opened: it is looked at, not overwritten. Text, since a step back makes copies. */
+  private newer: string | null = null;
   private timer: ReturnType<typeof setTimeout> | undefined;
+  /** The document as it is kept already: a tab in which nothing was edited overwrites nothing when it is closed. */
+  private kept: Document | null = null;
 
   constructor(options: Options) {
     this.at = options;
@@ -46,6 +48,8 @@ export class Desk {
   async begin(hash: string): Promise<Open> {
     const mine = this.at.slots.mine();
     const open = mine ? await this.own(mine) : { document: this.at.example, opened: this.at.example };
+    const aside = this.at.slots.aside();
+    if (aside) this.offer(aside, true);
     const link = isLink(hash) ? await this.unpack(hash) : null;
     if (!link) return open;
     if ('saved' in link) return this.visited(link.saved, hash);
@@ -56,6 +60,7 @@ export class Desk {
   sit(store: Store, tell: () => void): void {
     this.store = store;
     this.tell = tell;
+    this.kept = store.document;
     store.watchAll(() => {
       clearTimeout(this.timer);
       this.timer = setTimeout(() => this.save(), 400);
@@ -64,9 +69,11 @@ export class Desk {
   /** Saves at once. */
   save(): void {
     clearTimeout(this.timer);
-    if (!this.store || this.readOnly) return;
+    if (!this.store || this.store.document === this.kept) return;
     const open: Open = { document: this.store.document, opened: this.store.opened };
+    if (this.newer !== null && this.newer === JSON.stringify(open.opened)) return;
     const fault = this.visit === null ? this.at.slots.save(open) : this.at.slots.saveVisit(this.visit, open);
+    if (fault === null) this.kept = open.document;
     this.saved =
       fault ?? (this.visit === null ? 'Saved in this browser.' : 'This copy is kept until its tab is closed.');
     this.tell();
@@ -84,21 +91,26 @@ export class Desk {
   /** Opens what a file or a starting point holds; what the reader had is put aside. */
   async open(saved: unknown, what: string): Promise<void> {
     const { document, repairs, newer } = await this.mended(saved);
+    this.save();
     if (this.visit === null) this.putAside();
-    this.readOnly = newer;
+    this.guard(newer, document);
     this.store?.open(document, what);
     if (repairs.length > 0) this.note(repairs.join(' '));
   }
-  /** Opens the link of an address that changed under the page. */
+  /** Opens the link of an address that changed under the page; without one, the reader's own. */
   async follow(hash: string): Promise<void> {
-    if (!isLink(hash) || hash === this.visit) return;
+    if (hash === this.visit) return;
+    if (!isLink(hash)) {
+      if (this.visit === null) return;
+      // A jump on the page leaves the link in the address: a reload is to find it there.
+      if (hash !== '') return this.at.address(this.visit);
+      return this.back();
+    }
     const link = await this.unpack(hash);
     if (link && 'fault' in link) return this.note(link.fault);
     if (!link) return;
     this.save();
-    const { document } = await this.visited(link.saved, hash);
-    this.store?.open(document, 'Opened a link');
-    this.tell();
+    this.show(await this.visited(link.saved, hash));
   }
   /** The chapters that are open: as the reader left them, or these on a first visit. */
   opened(otherwise: readonly string[]): ReadonlySet<string> {
@@ -114,6 +126,9 @@ export class Desk {
     this.tell();
   }
 
+  private guard(newer: boolean, opened: Document): void {
+    if (newer) this.newer = JSON.stringify(opened);
+  }
   private drop(notice: Notice): void {
     this.notices = this.notices.filter((n) => n !== notice);
     this.tell();
@@ -130,9 +145,10 @@ export class Desk {
   }
   private async own(mine: Kept): Promise<Open> {
     const { document, repairs, newer } = await this.mended(mine.document);
-    this.readOnly = newer;
+    const opened = mine.opened === undefined ? document : (await this.mended(mine.opened)).document;
+    this.guard(newer, opened);
     if (repairs.length > 0) this.note(repairs.join(' '));
-    return { document, opened: mine.opened === undefined ? document : (await this.mended(mine.opened)).document };
+    return { document, opened };
   }
   /** A link opens as a copy; what the reader had stays where it is. */
   private async visited(saved: unknown, hash: string): Promise<Open> {
@@ -140,7 +156,7 @@ export class Desk {
     const { document, repairs, newer } = await this.mended(saved);
     const edited = slots.visit(hash);
     const { whatChanged } = await import('./answers.ts');
-    this.readOnly = newer;
+    this.guard(newer, document);
     this.visit = hash;
     const news = edited ? [] : whatChanged(catalogue, document, release);
     this.notices = [
@@ -157,40 +173,54 @@ export class Desk {
   /** The copy becomes the reader's own; what that was is put aside, not away. */
   private keep(): void {
     this.visit = null;
-    this.readOnly = false;
-    this.at.forgetLink();
+    this.newer = null;
+    this.kept = null;
+    this.at.address(null);
     this.putAside();
     this.save();
   }
   private async back(): Promise<void> {
-    this.visit = null;
-    this.at.forgetLink();
+    this.save(); // the copy, while it still goes to the copy's slot
     const mine = this.at.slots.mine();
     this.notices = [];
-    const { document } = mine ? await this.own(mine) : { document: this.at.example };
-    this.store?.open(document, 'Went back to my notebook');
+    const open = mine ? await this.own(mine) : { document: this.at.example, opened: this.at.example };
+    this.visit = null;
+    this.at.address(null);
+    this.show(open);
+  }
+  /** Shows a notebook that is kept in another place than the one before. */
+  private show(open: Open): void {
+    this.store?.renew(open);
+    this.kept = open.document;
     this.tell();
   }
   /** Keeps what is in the reader's slot within reach before something else goes there. */
   private putAside(): void {
-    const aside = this.at.slots.putAside();
+    const put = this.at.slots.putAside();
     this.notices = [];
-    if (aside) {
-      const notice: Notice = {
-        text: 'Your notebook from before is put aside.',
-        actions: [
-          { label: 'Get it back', act: () => void this.takeBack(aside, notice) },
-          { label: 'Dismiss', act: () => this.drop(notice) },
-        ],
-      };
-      this.notices = [notice];
-    }
+    if (put) this.offer(put.aside, put.isKept);
     this.tell();
   }
-  private async takeBack(aside: Kept, notice: Notice): Promise<void> {
-    const { document } = await this.mended(aside.document);
+  private offer(aside: Kept, isKept: boolean): void {
+    const away = (): void => {
+      this.at.slots.dropAside();
+      this.drop(notice);
+    };
+    const notice: Notice = {
+      text: isKept
+        ? 'Your notebook from before is put aside.'
+        : 'Your notebook from before is put aside, but only until you leave this page: this browser has no room to keep it.',
+      actions: [
+        { label: 'Get it back', act: () => void this.takeBack(aside).then(away) },
+        { label: 'Let it go', act: away },
+      ],
+    };
+    this.notices = [...this.notices, notice];
+  }
+  private async takeBack(aside: Kept): Promise<void> {
+    const { document, newer } = await this.mended(aside.document);
+    this.guard(newer, document);
     this.store?.open(document, 'Got my notebook back');
-    this.drop(notice);
   }
 }
 

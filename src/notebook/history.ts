@@ -53,6 +53,12 @@ export class History {
     return this.forth.at(-1)?.what ?? null;
   }
 
+  /** Another document in place of this one, with no way back to it. */
+  restart(open: Open): void {
+    this.now = open;
+    this.back.length = 0;
+    this.forth.length = 0;
+  }
   /** Changes the document; false if nothing changed. */
   edit(recipe: (draft: Draft<Open>) => void, { what, place, gesture }: Edit): boolean {
     const [next, patches, inverse] = produceWithPatches(this.now, recipe);

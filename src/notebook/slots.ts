@@ -56,11 +56,21 @@ export class Slots {
       // They open as on a first visit next time.
     }
   }
-  /** Moves the reader's own notebook out of the way; returns it. */
-  putAside(): Kept | undefined {
-    const mine = this.mine();
-    if (mine) write(this.local, asideKey, mine);
-    return mine;
+  /** Moves the reader's own notebook out of the way; returns it, and whether there was room to keep it. */
+  putAside(): { readonly aside: Kept; readonly isKept: boolean } | null {
+    const aside = this.mine();
+    return aside ? { aside, isKept: write(this.local, asideKey, aside) === null } : null;
+  }
+  /** What was put aside, on this visit or one before. */
+  aside(): Kept | undefined {
+    return read(this.local, asideKey);
+  }
+  dropAside(): void {
+    try {
+      this.local?.removeItem(asideKey);
+    } catch {
+      // It will be offered once more.
+    }
   }
 }
 

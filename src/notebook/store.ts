@@ -165,6 +165,12 @@ export class Store {
     }, edit);
     this.refresh(edit);
   }
+  /** Another notebook, kept in another place: no step leads back, or what it took back would be saved there. */
+  renew(open: Open): void {
+    this.drafts.clear();
+    this.history.restart(open);
+    this.refresh();
+  }
   choose(variant: string | null): void {
     this.drafts.clear();
     this.history.choose(variant);

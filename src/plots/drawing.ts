@@ -87,4 +87,5 @@ export function patterns(id: string): string {
     `<pattern id="${name}-${id}" width="${size}" height="${size}" patternUnits="userSpaceOnUse" patternTransform="rotate(45)">${ground ? `<rect width="${size}" height="${size}" fill="var(--${ground})"/>` : ''}<path d="${d}" stroke="var(--${ink})" stroke-opacity="${opacity}"/></pattern>`;
   return `<defs>${lining('borderline', 7, 'border-fill', 'border', 'M0 0V7', 0.34)}${lining('beyond', 7, 'beyond-fill', 'beyond', 'M0 0V7M0 0H7', 0.3)}${lining('metal', 5, '', 'edge', 'M0 0V5', 1)}</defs>`;
 }
-export const lined = (name: 'borderline' | 'beyond' | 'metal', { id }: Sheet): string => `fill="url(#${name}-${id})"`;
+export const lined = (name: 'borderline' | 'beyond' | 'metal', { id }: Pick<Sheet, 'id'>): string =>
+  `fill="url(#${name}-${id})"`;

@@ -7,6 +7,8 @@ export interface Axis {
   readonly domain: readonly [number, number];
   /** A value as it stands on the axis: "61°". */
   readonly text: (value: number) => string;
+  /** A value as it stands in a table, with all the digits it deserves; as on the axis unless this says otherwise. */
+  readonly exact?: (value: number) => string;
 }
 export interface Line {
   /** Stands at the line's end. */
@@ -46,9 +48,10 @@ export function twinOf({ x, y, lines }: LineFigure): Twin {
   if (!first) return { columns: [x.title], rows: [] };
   const last = first.xs.length - 1;
   const every = Math.max(1, Math.round(last / 20));
+  const [shownX, shownY] = [x.exact ?? x.text, y.exact ?? y.text];
   const row = (i: number): string[] => [
-    x.text(first.xs[i]!),
-    ...lines.map(({ ys }) => (Number.isFinite(ys[i]!) ? y.text(ys[i]!) : '–')),
+    shownX(first.xs[i]!),
+    ...lines.map(({ ys }) => (Number.isFinite(ys[i]!) ? shownY(ys[i]!) : '–')),
   ];
   const rows: string[][] = [];
   for (let i = 0; i < last; i += every) rows.push(row(i));

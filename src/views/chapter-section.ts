@@ -58,10 +58,12 @@ export class ChapterSection extends Piece {
     const { chapter, store } = this;
     const said = lastGood(store.state(chapter.says));
     return html`<section class="folded">
-      <button aria-expanded="false" @click=${() => this.turn()}>
-        <h2 id="chapter-${chapter.id}"><span class="n">${chapter.number}</span>${chapter.title}</h2>
-        <span>${said ? say(said, store.system) : chapter.sentence}</span><em>open</em>
-      </button>
+      <h2 id="chapter-${chapter.id}">
+        <button aria-expanded="false" @click=${() => this.turn()}>
+          <span class="n">${chapter.number}</span>${chapter.title} <em>open</em>
+        </button>
+      </h2>
+      <p>${said ? say(said, store.system) : chapter.sentence}</p>
     </section>`;
   }
   private whole(): TemplateResult {
@@ -70,12 +72,12 @@ export class ChapterSection extends Piece {
     const heading = `chapter-${chapter.id}`;
     return html`<section class="chapter split" aria-labelledby=${heading}>
       <div class="col">
-        <h2 id=${heading}>
-          <span class="n">${chapter.number}</span>${chapter.title}
+        <div class="head">
+          <h2 id=${heading}><span class="n">${chapter.number}</span>${chapter.title}</h2>
           <button class="why shut" aria-expanded="true" aria-label="Close ${chapter.title}" @click=${() => this.turn()}>
             close
           </button>
-        </h2>
+        </div>
         <p>${chapter.sentence}</p>
         <div class="fields">
           ${repeat(

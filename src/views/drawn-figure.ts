@@ -8,8 +8,10 @@ import { figureTools, waitsFor } from './figure-parts.ts';
 import { onFrame } from './frame.ts';
 import { Gesture } from './gesture.ts';
 import { crankHold, type Hold, holdOf } from './hold.ts';
+import { stepsOf } from './keys.ts';
 import { Piece } from './piece.ts';
 import { rewrite } from './rewrite.ts';
+import { Sight } from './sight.ts';
 import { twinTable } from './figure-tools.ts';
 
 let made = 0;
@@ -32,24 +34,12 @@ export class DrawnFigure extends Piece {
   declare number: number;
   declare table: boolean;
   private drawing: Drawing | null = null;
-  private width = 0;
-  private seen = false;
   private readonly patternId = `drawn${++made}`;
   private readonly gesture = new Gesture();
-  private unwatchCrank: (() => void) | undefined;
-  private readonly size = new ResizeObserver(([entry]) => {
-    const width = Math.round(entry!.contentRect.width);
-    if (width > 0 && width !== this.width) {
-      this.width = width;
-      onFrame(this.draw);
-    }
-  });
-  private readonly sight = new IntersectionObserver(
-    ([entry]) => {
-      this.seen = entry!.isIntersecting;
-      if (this.seen) onFrame(this.draw);
-    },
-    { rootMargin: '200px' },
+  private readonly sight = new Sight(
+    this,
+    () => this.querySelector('.frame'),
+    () => this.draw(),
   );
 
   constructor() {
@@ -57,30 +47,26 @@ export class DrawnFigure extends Piece {
     this.number = 0;
     this.table = false;
   }
+  private unwatchCrank: (() => void) | undefined;
   override connectedCallback(): void {
     super.connectedCallback();
-    this.sight.observe(this);
     this.unwatchCrank = crank.watch(() => this.figure.crank && onFrame(this.draw));
   }
   override disconnectedCallback(): void {
     super.disconnectedCallback();
-    this.size.disconnect();
-    this.sight.disconnect();
     this.unwatchCrank?.();
   }
   protected override watched(): readonly Cell[] {
     const { from, later = {}, plusMinus } = this.figure;
     return [...Object.values(from), ...Object.values(later), ...(plusMinus ? [plusMinus] : [])];
   }
-  protected override firstUpdated(): void {
-    this.size.observe(this.querySelector('.frame')!);
-  }
   protected override updated(): void {
     onFrame(this.draw);
   }
 
   private readonly draw = (): void => {
-    if (!this.isConnected || !this.seen || this.width === 0) return;
+    const { room: width } = this.sight;
+    if (width === null) return;
     if (!forms) {
       void import('../plots/forms.ts').then((loaded) => {
         forms = loaded.forms;
@@ -100,11 +86,12 @@ export class DrawnFigure extends Piece {
       ...(figure.plusMinus ? { plusMinus: store.spread(figure.plusMinus)?.plusMinus ?? 0 } : {}),
     };
     const drawing = forms[figure.form]!(values as never, {
-      width: this.width,
+      width,
       system: store.system,
       id: this.patternId,
       ...(figure.crank && crank.angle !== undefined ? { cursor: crank.angle } : {}),
     });
+    const isNew = drawing.body !== this.drawing?.body;
     this.drawing = drawing;
     const svg = this.querySelector('svg');
     if (svg) {
@@ -113,7 +100,8 @@ export class DrawnFigure extends Piece {
       svg.setAttribute('height', String(drawing.height));
       svg.setAttribute('aria-label', drawing.label);
       rewrite(svg, drawing.body);
-    } else if (this.table) this.requestUpdate();
+    }
+    if (this.table && isNew) this.requestUpdate();
     const handle = this.querySelector<HTMLElement>('.handle');
     if (handle && drawing.handle) {
       handle.hidden = false;
@@ -135,17 +123,25 @@ export class DrawnFigure extends Piece {
     if (figure.crank === 'turns') return crankHold(store);
     return figure.moves ? holdOf(store, figure.moves, gesture) : null;
   }
-  private drag(event: PointerEvent): void {
-    const frame = this.querySelector('.frame')!.getBoundingClientRect();
+  /** Where the drawing's corner was when it was taken hold of: what is said above may grow and push the figure down. */
+  private corner = { x: 0, y: 0 };
+  private take(event: PointerEvent): void {
     const { handle } = this.drawing ?? {};
-    if (handle) this.hold?.put(handle.valueAt(event.clientX - frame.left, event.clientY - frame.top));
+    if (!handle) return;
+    (event.target as HTMLElement).setPointerCapture(event.pointerId);
+    this.corner = { x: event.clientX - handle.x, y: event.clientY - handle.y };
+    this.gesture.begin();
+  }
+  private drag(event: PointerEvent): void {
+    if (this.drawing?.handle)
+      this.hold?.put(this.drawing.handle.valueAt(event.clientX - this.corner.x, event.clientY - this.corner.y));
   }
   private press(event: KeyboardEvent): void {
-    const turn = { ArrowRight: 1, ArrowUp: 1, ArrowLeft: -1, ArrowDown: -1, PageUp: 10, PageDown: -10 }[event.key];
+    const steps = stepsOf(event);
     const { hold } = this;
-    if (!turn || hold?.now === undefined) return;
+    if (steps === 0 || hold?.now === undefined) return;
     event.preventDefault();
-    hold.put(hold.now + turn * hold.step * (event.shiftKey ? 10 : 1));
+    hold.put(hold.now + steps * hold.step);
   }
 
   protected override render(): TemplateResult {
@@ -177,10 +173,7 @@ export class DrawnFigure extends Piece {
       aria-valuenow=${now === undefined ? 0 : shown(now).figure}
       aria-valuetext=${now === undefined ? '' : shown(now).words}
       @keydown=${(e: KeyboardEvent) => this.press(e)}
-      @pointerdown=${(e: PointerEvent) => {
-        (e.target as HTMLElement).setPointerCapture(e.pointerId);
-        this.gesture.begin();
-      }}
+      @pointerdown=${(e: PointerEvent) => this.take(e)}
       @pointermove=${(e: PointerEvent) => this.gesture.now && this.drag(e)}
       @pointerup=${() => this.gesture.end()}
       @pointercancel=${() => this.gesture.end()}

@@ -14,7 +14,9 @@ export class FieldNotes extends Piece {
     return [...this.store.catalogue.cells.values()].filter((c) => c.role !== 'input' && c.about === this.cell);
   }
   protected override watched(): readonly Cell[] {
-    return [this.cell, ...this.remarks];
+    const { cell, remarks } = this;
+    // What it would be, computed, moves with what it reads.
+    return [cell, ...remarks, ...(cell.role === 'input' ? [] : Object.values(cell.from))];
   }
   protected override render(): TemplateResult {
     return html`${this.heldNote()}${this.trustNote()}${this.remarks.map((remark) => {

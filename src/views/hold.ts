@@ -6,7 +6,7 @@ import { format } from '../units/format.ts';
 import { fromUnit, tidy, toUnit } from '../units/unit.ts';
 import { crank } from './crank.ts';
 import type { Gesture } from './gesture.ts';
-import { figureOf, lower, shownOf, spokenUnit } from './words.ts';
+import { figureOf, lower, shownOf, spoken } from './words.ts';
 
 /** What a figure's handle has hold of. Values in SI. */
 export interface Hold {
@@ -32,10 +32,7 @@ export function holdOf(store: Store, cell: Cell, gesture: Gesture): Hold {
     high,
     step: fromUnit(step, unit) - fromUnit(0, unit),
     now: typeof now === 'number' ? now : undefined,
-    shown: (value) => {
-      const figure = figureOf(store, cell, value);
-      return { figure, words: `${figure} ${spokenUnit(store, cell)}` };
-    },
+    shown: (value) => ({ figure: figureOf(store, cell, value), words: spoken(store, cell, value) }),
     put(value) {
       const even = fromUnit(Math.round(toUnit(value, unit) / step) * step, unit);
       const held = Math.min(high, Math.max(low, even));

@@ -2,10 +2,13 @@ import { drag } from 'd3-drag';
 import { select } from 'd3-selection';
 import { html, LitElement, type TemplateResult } from 'lit';
 import { axes, sizeOf } from '../plots/axes.ts';
+import { escape, lined, patterns, tag, text } from '../plots/drawing.ts';
 import { type LineFigure, spacedOut } from '../plots/line-figure.ts';
 import { bandPath, linePath } from '../plots/paths.ts';
 import { onFrame } from './frame.ts';
+import { stepsOf } from './keys.ts';
 import { rewrite } from './rewrite.ts';
+import { Sight } from './sight.ts';
 
 type Plotted = (SVGSVGElement | HTMLElement) & {
   scale(name: string): { apply(v: number): number; invert(v: number): number; domain: number[] } | undefined;
@@ -25,37 +28,28 @@ export class LinePlot extends LitElement {
     figure: { attribute: false },
     tall: { type: Boolean },
     step: { type: Number },
+    now: { attribute: false },
     markLabel: {},
     markText: {},
-    still: { type: Boolean },
   };
   declare figure: LineFigure;
   declare tall: boolean;
+  /** Where the mark stands by now, in the unit of x: keys may come faster than frames. */
+  declare now: (() => number) | undefined;
   /** What one arrow key is worth, in the unit of x. */
   declare step: number;
   declare markLabel: string;
   declare markText: string;
-  private width = 0;
-  private seen = false;
   private key = '';
   private svg: Plotted | undefined;
   /** The axes' figures and where they stand. */
   private ticks: readonly Tick[] = [];
   private dragging = false;
-  private readonly number = ++plots;
-  private readonly size = new ResizeObserver(([entry]) => {
-    const width = Math.round(entry!.contentRect.width);
-    if (width > 0 && width !== this.width) {
-      this.width = width;
-      onFrame(this.draw);
-    }
-  });
-  private readonly sight = new IntersectionObserver(
-    ([entry]) => {
-      this.seen = entry!.isIntersecting;
-      if (this.seen) onFrame(this.draw);
-    },
-    { rootMargin: '200px' },
+  private readonly patternId = `plot${++plots}`;
+  private readonly sight = new Sight(
+    this,
+    () => this,
+    () => this.draw(),
   );
 
   constructor() {
@@ -67,16 +61,6 @@ export class LinePlot extends LitElement {
   }
   protected override createRenderRoot(): HTMLElement {
     return this;
-  }
-  override connectedCallback(): void {
-    super.connectedCallback();
-    this.size.observe(this);
-    this.sight.observe(this);
-  }
-  override disconnectedCallback(): void {
-    super.disconnectedCallback();
-    this.size.disconnect();
-    this.sight.disconnect();
   }
   protected override render(): TemplateResult {
     const { mark, x } = this.figure;
@@ -124,28 +108,28 @@ export class LinePlot extends LitElement {
     this.say('mark-move', Math.min(Math.max(a, b), Math.max(Math.min(a, b), wanted)));
   }
   private press(event: KeyboardEvent): void {
-    const turn = { ArrowRight: 1, ArrowUp: 1, ArrowLeft: -1, ArrowDown: -1, PageUp: 10, PageDown: -10 }[event.key];
+    const by = stepsOf(event);
     const { mark, x } = this.figure;
-    if (!turn || !mark) return;
+    if (by === 0 || !mark) return;
     event.preventDefault();
-    const by = turn * (event.shiftKey ? 10 : 1);
-    const at = mark.x / this.step;
+    const at = (this.now?.() ?? mark.x) / this.step;
     const next = (by > 0 ? Math.floor(at + 1e-6) : Math.ceil(at - 1e-6)) + by;
     this.say('mark-move', Math.min(Math.max(...x.domain), Math.max(Math.min(...x.domain), next * this.step)));
   }
 
   private readonly draw = (): void => {
-    if (!this.isConnected || !this.seen || this.width === 0) return;
-    if (plot) this.drawNow(plot);
+    const { room } = this.sight;
+    if (room === null) return;
+    if (plot) this.drawNow(plot, room);
     else
       void import('@observablehq/plot').then((loaded) => {
         plot = loaded;
         onFrame(this.draw);
       });
   };
-  private drawNow(plot: typeof import('@observablehq/plot')): void {
+  private drawNow(plot: typeof import('@observablehq/plot'), width: number): void {
     const { figure } = this;
-    const size = sizeOf(figure, this.width, this.tall);
+    const size = sizeOf(figure, width, this.tall);
     const key = JSON.stringify([
       size,
       figure.x.domain,
@@ -161,7 +145,7 @@ export class LinePlot extends LitElement {
       const svg = plot.plot(axes(figure, size, plot)) as Plotted;
       svg.setAttribute('role', 'img');
       for (const group of svg.querySelectorAll('[aria-label], [aria-hidden]')) group.removeAttribute('aria-label');
-      svg.insertAdjacentHTML('afterbegin', patterns(this.number));
+      svg.insertAdjacentHTML('afterbegin', patterns(this.patternId));
       for (const name of ['bands', 'lines', 'marks']) {
         const group = document.createElementNS(svgNs, 'g');
         group.setAttribute('class', name);
@@ -192,7 +176,7 @@ export class LinePlot extends LitElement {
       .map((band) =>
         band.tone === 'comfortable'
           ? ''
-          : `<path d="${bandPath(band, x, y, [top, bottom])}" fill="url(#${band.tone}${this.number})" stroke="var(--${band.tone === 'beyond' ? 'beyond' : 'border'})" stroke-opacity=".6"/>`,
+          : `<path d="${bandPath(band, x, y, [top, bottom])}" ${lined(band.tone, { id: this.patternId })} stroke="var(--${band.tone === 'beyond' ? 'beyond' : 'border'})" stroke-opacity=".6"/>`,
       )
       .join('');
     rewrite(svg.querySelector('.bands')!, bands);
@@ -215,7 +199,13 @@ export class LinePlot extends LitElement {
     at: { top: number; bottom: number; left: number; right: number; size: { width: number; height: number } },
   ): string {
     const { figure } = this;
+    const { mark, cursor } = figure;
+    const [mx, my] = mark ? [x(mark.x), y(mark.y)] : [0, 0];
     const parts = [
+      // Under the words, whose halo parts it.
+      mark
+        ? `<path class="hair" d="M${mx.toFixed(1)} ${my.toFixed(1)}V${at.bottom}M${at.left} ${my.toFixed(1)}H${mx.toFixed(1)}"/>`
+        : '',
       `<path class="axis" d="M${at.left} ${at.bottom}H${at.right}"/>`,
       text(0, 14, figure.y.title),
       text(at.right, at.size.height - 6, figure.x.title, 'end'),
@@ -233,9 +223,7 @@ export class LinePlot extends LitElement {
         borderline: ['border', 'border-fill'],
         beyond: ['beyond', 'beyond-fill'],
       }[band.tone] as [string, string];
-      parts.push(
-        `<text x="${end ? at.left + 10 : at.right - 10}" y="${place}" text-anchor="${end ? 'start' : 'end'}" style="fill:var(--${fill});font-weight:600;paint-order:stroke;stroke:var(--${halo});stroke-width:4px;stroke-linejoin:round">${escape(band.label)}</text>`,
-      );
+      parts.push(tag(end ? at.left + 10 : at.right - 10, place, band.label, fill, halo, end ? 'start' : 'end'));
     }
     for (const rule of figure.rules) {
       const edge = linePath({ ...rule, name: '', present: false }, x, (v) =>
@@ -243,7 +231,7 @@ export class LinePlot extends LitElement {
       );
       parts.push(
         `<path d="${edge}" fill="none" stroke="var(--ink-2)" stroke-dasharray="6 4"/>`,
-        `<text x="${at.left + 10}" y="${Math.min(at.bottom, Math.max(at.top + 12, y(rule.ys[0]!))) - 5}" style="fill:var(--ink-2);paint-order:stroke;stroke:var(--paper);stroke-width:4px">${escape(rule.label)}</text>`,
+        `<text x="${at.right - 10}" y="${(Math.min(at.bottom, Math.max(at.top + 17, y(rule.ys[rule.ys.length - 1]!))) - 5).toFixed(1)}" text-anchor="end" style="fill:var(--ink-2);paint-order:stroke;stroke:var(--paper);stroke-width:4px">${escape(rule.label)}</text>`,
       );
     }
     const ends = figure.lines.map((l) => lastFinite(l.ys));
@@ -256,17 +244,13 @@ export class LinePlot extends LitElement {
       if (ends[k]! >= 0 && l.name !== '')
         parts.push(text(at.right + 8, places[k]! + 4.5, l.name, 'start', l.present ? 'strong' : ''));
     });
-    const { mark, cursor } = figure;
     if (cursor !== undefined) parts.push(`<path class="cursor" d="M${x(cursor).toFixed(1)} ${at.top}V${at.bottom}"/>`);
-    if (mark) {
-      const [mx, my] = [x(mark.x), y(mark.y)];
+    if (mark)
       parts.push(
-        `<path class="hair" d="M${mx.toFixed(1)} ${my.toFixed(1)}V${at.bottom}M${at.left} ${my.toFixed(1)}H${mx.toFixed(1)}"/>`,
         `<circle cx="${mx.toFixed(1)}" cy="${my.toFixed(1)}" r="5" fill="var(--hand)"/>`,
         text(at.left - 8, my + 4.5, figure.y.text(mark.y), 'end', 'hand'),
-        text(mx, at.bottom + 19, figure.x.text(mark.x), 'middle', 'hand'),
+        text(mx, at.bottom + 22.5, figure.x.text(mark.x), 'middle', 'hand'),
       );
-    }
     return parts.join('');
   }
 
@@ -297,20 +281,11 @@ function ticksOf(svg: Plotted): readonly Tick[] {
   });
 }
 
-const escape = (words: string): string => words.replace(/[&<>"]/g, (c) => `&#${c.charCodeAt(0)};`);
-const text = (x: number, y: number, words: string, anchor = 'start', look = ''): string =>
-  `<text x="${x.toFixed(1)}" y="${y.toFixed(1)}" text-anchor="${anchor}" class="${look}">${escape(words)}</text>`;
 function lastFinite(ys: ArrayLike<number>): number {
   let i = ys.length - 1;
   while (i >= 0 && !Number.isFinite(ys[i]!)) i--;
   return i;
 }
-/** Section lining: single for borderline, crossed for beyond. */
-const patterns = (n: number): string => {
-  const lining = (tone: string, ink: string, d: string, opacity: string): string =>
-    `<pattern id="${tone}${n}" width="7" height="7" patternUnits="userSpaceOnUse" patternTransform="rotate(45)"><rect width="7" height="7" fill="var(--${ink}-fill)"/><path d="${d}" stroke="var(--${ink})" stroke-opacity="${opacity}"/></pattern>`;
-  return `<defs>${lining('borderline', 'border', 'M0 0V7', '.34')}${lining('beyond', 'beyond', 'M0 0V7M0 0H7', '.3')}</defs>`;
-};
 customElements.define('line-plot', LinePlot);
 declare global {
   interface HTMLElementTagNameMap {

@@ -70,6 +70,11 @@ export class NotebookPage extends Piece {
     return this.store.catalogue.cells.get(id)!;
   }
   private readonly key = (event: KeyboardEvent): void => {
+    if (event.key === 'Escape' && this.sharing) {
+      this.sharing = false;
+      this.querySelector<HTMLElement>('.share')?.focus();
+      return;
+    }
     const typing =
       event.target instanceof HTMLInputElement && event.target.type !== 'range' && event.target.type !== 'radio';
     if (!(event.ctrlKey || event.metaKey) || event.altKey || typing) return;
@@ -80,9 +85,13 @@ export class NotebookPage extends Piece {
   };
   /** Shows where a step that was taken back or done again happened. */
   private travel(step: { readonly place: string | null } | null): void {
-    const place = step?.place ? document.getElementById(step.place) : null;
+    if (!step?.place) return;
+    // The opening has fields of some cells as well: one in sight is enough.
+    const twin = document.getElementById(`three-${step.place}`)?.closest('.field, .choice');
+    const own = document.getElementById(step.place);
+    const place = twin && isInSight(twin) ? twin : own;
     if (!place) return;
-    place.scrollIntoView({ block: 'nearest' });
+    if (!isInSight(place)) place.scrollIntoView({ block: 'nearest' });
     wash(place);
   }
   private ask(type: string, detail?: string): void {
@@ -108,7 +117,7 @@ export class NotebookPage extends Piece {
               ${n.actions.map((a) => html`<button class="button" @click=${a.act}>${a.label}</button>`)}
             </div>`,
         )}
-        ${when(this.sharing, () => html`<share-panel .fragment=${this.fragment} .longest=${longestLink} @save-file=${() => this.ask('save-file')} @open-file=${() => this.ask('open-file')}></share-panel>`)}
+        ${when(this.sharing, () => html`<share-panel .fragment=${this.fragment} .longest=${longestLink} @save-file=${() => this.ask('save-file')} @open-file=${() => this.openFile()}></share-panel>`)}
         <section class="opening split" aria-labelledby="title">
           <header>
             <p class="kicker">A notebook for one short block</p>
@@ -210,6 +219,12 @@ export class NotebookPage extends Piece {
     if (this.sharing) this.ask('share');
   }
 
+  /** The panel makes way for what the page has to say about the file. */
+  private openFile(): void {
+    this.sharing = false;
+    this.ask('open-file');
+  }
+
   /** The alternatives that this notebook holds. */
   private variants(): TemplateResult | typeof nothing {
     const { store } = this;
@@ -307,7 +322,9 @@ export class NotebookPage extends Piece {
     if (!place) return;
     place.scrollIntoView({ block: 'center' });
     wash(place);
-    place.querySelector<HTMLElement>('input, button')?.focus({ preventScroll: true });
+    // The field itself before what resets it.
+    const first = place.querySelector<HTMLElement>('input') ?? place.querySelector<HTMLElement>('button');
+    first?.focus({ preventScroll: true });
   }
   private addSweep(chapter: string): void {
     const { store } = this;
@@ -330,6 +347,10 @@ const SWEEP = { read: 'dynamicRatio', vary: 'intakeClosing' };
 
 const firstSentence = (text: string): string => /^.*?[.!?](?=\s|$)/.exec(text)?.[0] ?? text;
 
+function isInSight(place: Element): boolean {
+  const { top, bottom } = place.getBoundingClientRect();
+  return top >= 58 && bottom <= innerHeight; // under the strip, which is 58 px or more
+}
 function wash(place: Element): void {
   place.classList.remove('washed');
   requestAnimationFrame(() => place.classList.add('washed'));

@@ -8,7 +8,7 @@ import { say } from '../units/phrase.ts';
 import { fromUnit, tidy, toUnit } from '../units/unit.ts';
 import { Gesture } from './gesture.ts';
 import { Piece } from './piece.ts';
-import { figureOf, lower, quantityOf, shownOf, spokenUnit, unitOf, when } from './words.ts';
+import { figureOf, lower, quantityOf, shownOf, spoken, unitOf, when } from './words.ts';
 import './field-notes.ts';
 import './tolerance-button.ts';
 
@@ -223,7 +223,7 @@ export class NumberField extends Piece {
       max=${grid.high}
       step=${grid.step}
       .value=${live(String(now))}
-      aria-valuetext="${figureOf(store, cell, value)} ${spokenUnit(store, cell)}"
+      aria-valuetext=${spoken(store, cell, value)}
       style="--lo:${low};--hi:${high};--was:${was >= 0 && was <= 1 ? was : -1}"
       @pointerdown=${() => this.gesture.begin()}
       @pointerup=${() => this.gesture.end()}

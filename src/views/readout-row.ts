@@ -4,7 +4,7 @@ import { sentence, type Verdict, type VerdictKind } from '../graph/kind.ts';
 import { lastGood, type State } from '../graph/state.ts';
 import { type Phrase, say } from '../units/phrase.ts';
 import { Piece } from './piece.ts';
-import { differenceOf, figureOf, lower, quantityOf, unitOf, when } from './words.ts';
+import { differenceOf, figureOf, lower, quantityOf, shownOf, unitOf, when } from './words.ts';
 import './field-notes.ts';
 
 /** <readout-row>: one answer: label, value, unit, and why. */
@@ -59,7 +59,7 @@ export class ReadoutRow extends Piece {
     const { cell, store } = this;
     if (value === null) return 'not given';
     if (typeof value === 'number') return figureOf(store, cell, value);
-    if (cell.kind.name === 'curve') return value === undefined ? '…' : '';
+    if (cell.kind.name === 'curve') return value === undefined ? '…' : 'drawn';
     return value === undefined ? '…' : cell.kind.text(value, store.systemOf(cell));
   }
   private word(value: unknown): TemplateResult | string {
@@ -78,9 +78,8 @@ export class ReadoutRow extends Piece {
   private plusMinus(state: State): TemplateResult | typeof nothing {
     if (state.is !== 'ready' || this.cell.kind.name !== 'scalar') return nothing;
     const spread = this.store.spread(this.cell);
-    return spread && spread.plusMinus > 0
-      ? html` <span class="pm">± ${differenceOf(this.store, this.cell, spread.plusMinus)}</span>`
-      : nothing;
+    const text = spread ? differenceOf(this.store, this.cell, spread.plusMinus) : '';
+    return /[1-9]/.test(text) ? html` <span class="pm">± ${text}</span>` : nothing;
   }
   private progress(state: State): TemplateResult | typeof nothing {
     const { cell, store } = this;
@@ -111,7 +110,10 @@ export function trustOf(store: Piece['store'], cell: Cell, value: unknown): stri
     const source = derived.from[name]!;
     const v = lastGood(store.state(source));
     if (typeof v === 'number' && (v < low || v > high))
-      return `Not valid here: made for ${lower(source.label)} from ${figureOf(store, source, low)} to ${figureOf(store, source, high)}.`;
+      return (
+        `Not valid here: made for ${lower(source.label)} from ${figureOf(store, source, low)} to ${figureOf(store, source, high)} ${shownOf(store, source).unit.symbol}`.trim() +
+        '.'
+      );
   }
   if (!derived.validValue || typeof value !== 'number') return null;
   const [low, high] = derived.validValue;

@@ -7,7 +7,7 @@ import { present } from '../graph/state.ts';
 import type { Store } from '../notebook/store.ts';
 import { edgesAlong, judgesOf, presentPoint, type Question, sweepNow } from '../notebook/sweeps.ts';
 import { type Band, extent, type Line, type LineFigure, withRoom } from '../plots/line-figure.ts';
-import { toUnit } from '../units/unit.ts';
+import { fromUnit, toUnit } from '../units/unit.ts';
 import { figureOf, lower, quantityOf, senseOf, shownOf } from './words.ts';
 
 /** Turns what a sweep found into a figure in the reader's units. `keep` is a domain of y that is to stay if it can. */
@@ -44,8 +44,18 @@ export function sweepFigure(
     keep !== null && keep[0] <= data[0] && keep[1] >= data[1] && data[1] - data[0] > (keep[1] - keep[0]) * 0.35;
   return {
     label: `${read.label} against ${lower(vary.label)}: ${lines.map((l) => `${l.name ? `${l.name}, ` : ''}${said(store, read, l)}`).join('; ')}.`,
-    x: { title: axisTitle(store, vary), domain: [whole(xs[0]!), whole(xs.at(-1)!)], text: tick(store, vary) },
-    y: { title: axisTitle(store, read), domain: stays ? keep : wanted, text: tick(store, read) },
+    x: {
+      title: axisTitle(store, vary),
+      domain: [whole(xs[0]!), whole(xs.at(-1)!)],
+      text: tick(store, vary),
+      exact: exact(store, vary),
+    },
+    y: {
+      title: axisTitle(store, read),
+      domain: stays ? keep : wanted,
+      text: tick(store, read),
+      exact: exact(store, read),
+    },
     lines,
     bands: bands(store, at, question),
     rules: lowRules(store, at, question),
@@ -97,11 +107,14 @@ const tick =
   (store: Store, cell: Cell) =>
   (value: number): string => {
     const { digits, unit } = shownOf(store, cell);
-    const text = Number(value.toFixed(digits)).toLocaleString('en-US', {
-      useGrouping: false,
-      maximumFractionDigits: digits,
-    });
+    const text = String(Number(value.toFixed(digits)));
     return `${text.replace('-', '−')}${unit.symbol === '°' ? '°' : ''}`;
+  };
+const exact =
+  (store: Store, cell: Cell) =>
+  (value: number): string => {
+    const { unit } = shownOf(store, cell);
+    return `${figureOf(store, cell, fromUnit(value, unit))}${unit.symbol === '°' ? '°' : ''}`;
   };
 export function axisTitle(store: Store, cell: Cell): string {
   const { symbol } = shownOf(store, cell).unit;

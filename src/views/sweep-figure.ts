@@ -1,6 +1,6 @@
 import { html, nothing, type TemplateResult } from 'lit';
 import type { Explorer } from '../graph/explorer.ts';
-import { Impossible } from '../graph/state.ts';
+import { Impossible, lastGood } from '../graph/state.ts';
 import type { Snapshot } from '../graph/snapshot.ts';
 import { NotSettled } from '../graph/snapshot.ts';
 import type { SweepResult } from '../graph/sweep.ts';
@@ -8,14 +8,14 @@ import type { SweepItem } from '../notebook/document.ts';
 import { isSlow, type Question, questionOf, sweepNow, taskOf } from '../notebook/sweeps.ts';
 import { type LineFigure, twinOf } from '../plots/line-figure.ts';
 import { say } from '../units/phrase.ts';
-import { fromUnit, tidy } from '../units/unit.ts';
+import { fromUnit, tidy, toUnit } from '../units/unit.ts';
 import { figureTools } from './figure-parts.ts';
 import { twinTable } from './figure-tools.ts';
 import { onFrame } from './frame.ts';
 import { Gesture } from './gesture.ts';
 import { Piece } from './piece.ts';
 import { sweepFigure } from './sweep-data.ts';
-import { figureOf, lower, shownOf, spokenUnit, when } from './words.ts';
+import { figureOf, lower, shownOf, spoken, when } from './words.ts';
 import './line-plot.ts';
 import './sweep-sentence.ts';
 
@@ -89,8 +89,10 @@ export class SweepFigure extends Piece {
       else this.show(at, question, sweepNow(at, question));
     } catch (error) {
       if (!(error instanceof NotSettled)) throw error;
-      this.note = html`Waits for <a href="#${error.cell.id}">${lower(error.cell.label)}</a>. This is the last good
-        figure.`;
+      // Whose value is to blame is often another cell than the one that was read.
+      const blamed = error.state.is === 'fault' ? store.catalogue.cells.get(error.state.fault.about) : undefined;
+      const cell = blamed ?? error.cell;
+      this.note = html`Waits for <a href="#${cell.id}">${lower(cell.label)}</a>. This is the last good figure.`;
     }
     this.requestUpdate();
   };
@@ -148,7 +150,7 @@ export class SweepFigure extends Piece {
     const { vary, read } = questionOf(item, store.catalogue);
     const shown = shownOf(store, vary);
     const said = figure?.mark
-      ? `${figureOf(store, vary, fromUnit(figure.mark.x, shown.unit))} ${spokenUnit(store, vary)}, ${lower(read.label)} ${figureOf(store, read, fromUnit(figure.mark.y, shownOf(store, read).unit))}`
+      ? `${spoken(store, vary, fromUnit(figure.mark.x, shown.unit))}, ${lower(read.label)} ${spoken(store, read, fromUnit(figure.mark.y, shownOf(store, read).unit))}`
       : '';
     return html`<figure class="fig" id=${item.id}>
       <sweep-sentence .store=${store} .item=${item}></sweep-sentence>
@@ -166,6 +168,7 @@ export class SweepFigure extends Piece {
                 .figure=${figure}
                 .tall=${true}
                 .step=${shown.step}
+                .now=${() => toUnit(Number(lastGood(store.state(vary))), shown.unit)}
                 .markLabel=${`${vary.label}, on the figure`}
                 .markText=${said}
                 @mark-start=${() => this.gesture.begin()}

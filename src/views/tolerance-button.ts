@@ -49,7 +49,7 @@ export class ToleranceButton extends Piece {
     const text = now === undefined ? '' : differenceOf(store, cell, now);
     if (!this.open)
       return html`±
-        <button aria-label="Tolerance of ${cell.label}, ${text || 'none'}" @click=${() => void this.begin()}>
+        <button aria-label="Tolerance of ${cell.label}, ${text || 'none: add'}" @click=${() => void this.begin()}>
           ${text || 'add'}
         </button>`;
     return html`±

@@ -40,11 +40,14 @@ export function unitOf(store: Store, cell: Cell): TemplateResult | string {
   return sense ? html`<abbr title="degrees ${sense.words}">° ${sense.short}</abbr>` : symbol;
 }
 /** The unit as spoken. */
-export function spokenUnit(store: Store, cell: Cell): string {
+function spokenUnit(store: Store, cell: Cell): string {
   const { symbol } = shownOf(store, cell).unit;
   const sense = senseOf(cell);
   return symbol === '°' ? `degrees${sense ? ` ${sense.words}` : ''}` : symbol;
 }
+/** A figure as spoken, with its unit. */
+export const spoken = (store: Store, cell: Cell, value: number): string =>
+  `${figureOf(store, cell, value)} ${spokenUnit(store, cell)}`.trim();
 
 export const lower = (label: string): string =>
   /^[A-Z][a-z]/.test(label) ? label[0]!.toLowerCase() + label.slice(1) : label;

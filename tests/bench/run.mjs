@@ -20,10 +20,13 @@ await build({
 });
 const graph = await import(pathToFileURL(join(out, 'graph.mjs')).href);
 
-/** Medians in microseconds of several functions, run in turn so that a drift of the machine meets all of them. */
+/**
+ * Medians in microseconds of several functions, run in turn so that a drift of the machine meets all of them. The first
+ * rounds are not counted: a page compiles what it runs often well before a hand has moved for a second.
+ */
 function medians(functions, rounds, batch) {
   const times = functions.map(() => []);
-  for (let round = -5; round < rounds; round++)
+  for (let round = -60; round < rounds; round++)
     functions.forEach((f, k) => {
       const start = performance.now();
       for (let i = 0; i < batch; i++) f();

@@ -1,7 +1,7 @@
 import type { Page } from 'playwright-core';
 import { describe, expect, inject, it } from 'vitest';
 import { byHand } from './by-hand.ts';
-import { complete, field, inBrowser, profile, settled, shown, type, use, visit } from './visit.ts';
+import { complete, field, inBrowser, profile, rest, settled, shown, type, use, visit } from './visit.ts';
 
 inBrowser();
 
@@ -151,6 +151,7 @@ describe('keys and slider', () => {
     const seen: number[] = [];
     for (const chamber of [68, 65, 62, 60]) {
       await page.mouse.move(at(chamber), y + height / 2);
+      await rest(page);
       await settled(page);
       const now = Number(await field(page, 'chamberVolume').inputValue());
       seen.push(now);

@@ -1,6 +1,6 @@
 import type { Page } from 'playwright-core';
 import { describe, expect, it } from 'vitest';
-import { click, complete, field, following, inBrowser, settled, shown, tool, type, use, visit } from './visit.ts';
+import { click, complete, field, following, inBrowser, rest, settled, shown, tool, type, use, visit } from './visit.ts';
 
 inBrowser();
 
@@ -62,6 +62,24 @@ describe('undo and redo', () => {
     await use(page, 'Undo');
     expect(await chamber(page)).toBe('70.0');
     expect(await isOff(page, 'Undo')).toBe(true);
+  });
+
+  it('count keys in quick succession as one step, and a key after a rest as another', async () => {
+    const page = await visit();
+    const up = (times: number): Promise<void> =>
+      field(page, 'chamberVolume').evaluate((input, times) => {
+        for (let i = 0; i < times; i++)
+          input.dispatchEvent(new KeyboardEvent('keydown', { key: 'ArrowUp', bubbles: true }));
+      }, times);
+    await up(3);
+    await rest(page);
+    await up(1);
+    await settled(page);
+    expect(await chamber(page)).toBe('72.0');
+    await use(page, 'Undo');
+    expect(await chamber(page)).toBe('71.5');
+    await use(page, 'Undo');
+    expect(await chamber(page)).toBe('70.0');
   });
 
   it('a new edit ends what could be done again', async () => {
@@ -142,24 +160,35 @@ describe('a notebook with two cams', () => {
 });
 
 describe('starting from another', () => {
-  it.each([
-    ['One block, two cams', '8.67', 'Beyond this fuel here'],
-    ['Mountain six', '7.38', 'Comfortable here'],
-    ['Milled four', '7.83', 'Beyond this fuel here'],
-  ])('opens %s', async (title, ratio, verdict) => {
+  it('opens each of them, with its own figures', async () => {
     const page = await visit();
-    await start(page, title);
-    expect(await page.getByRole('heading', { level: 1 }).innerText()).toBe(title);
-    expect(await shown(page, 'dynamicRatio')).toBe(ratio);
-    expect(await page.locator('#verdict').innerText()).toContain(verdict);
-    expect(await page.getByRole('link', { name: new RegExp(`^${title}`) }).count()).toBe(0);
-    await complete(page);
+    for (const [title, ratio, verdict] of [
+      ['One block, two cams', '8.67', 'Beyond this fuel here'],
+      ['Mountain six', '7.38', 'Comfortable here'],
+      ['Milled four', '7.83', 'Beyond this fuel here'],
+      ['Edge of premium', '7.84', 'Borderline here'],
+    ] as const) {
+      await start(page, title);
+      expect(await page.getByRole('heading', { level: 1 }).innerText()).toBe(title);
+      expect(await shown(page, 'dynamicRatio')).toBe(ratio);
+      expect(await page.locator('#verdict').innerText()).toContain(verdict);
+      expect(await page.getByRole('link', { name: new RegExp(`^${title}`) }).count()).toBe(0);
+      await complete(page);
+    }
   });
 
   it('gives back what was there, by the notice and by a step back', async () => {
     const page = await visit();
-    await type(page, 'chamberVolume', '66');
-    await start(page, 'Mountain six');
+    // What was typed a moment ago is not lost either: typed and left in one breath.
+    await following(page, () =>
+      page.evaluate(() => {
+        const chamber = document.querySelector<HTMLInputElement>('#chamberVolume input.num')!;
+        chamber.value = '66';
+        chamber.dispatchEvent(new InputEvent('input', { bubbles: true }));
+        [...document.querySelectorAll('a')].find((a) => a.textContent.startsWith('Mountain six'))!.click();
+      }),
+    );
+    await page.getByRole('heading', { level: 1, name: 'Mountain six' }).waitFor();
     await following(page, () => page.getByRole('button', { name: 'Get it back' }).click());
     expect(await page.getByRole('heading', { level: 1 }).innerText()).toBe('Edge of premium');
     expect(await chamber(page)).toBe('66.0');

@@ -1,7 +1,7 @@
 import type { Locator, Page } from 'playwright-core';
 import { describe, expect, it } from 'vitest';
 import { byHand } from './by-hand.ts';
-import { complete, field, inBrowser, profile, settled, shown, tool, type, use, visit } from './visit.ts';
+import { complete, field, inBrowser, profile, rest, settled, shown, tool, type, use, visit } from './visit.ts';
 
 inBrowser();
 
@@ -57,6 +57,7 @@ describe('the mark of a sweep', () => {
     const seen: number[] = [];
     for (const by of [30, 60, 90]) {
       await page.mouse.move(x + width / 2 + by, y + height / 2);
+      await rest(page);
       await settled(page);
       seen.push(await now(mark(page)));
       const closing = seen.at(-1)!;
@@ -85,9 +86,21 @@ describe('the mark of a sweep', () => {
     await mark(page).press('Shift+ArrowLeft');
     await settled(page);
     expect(await field(page, 'intakeClosing').inputValue()).toBe('56.5');
-    for (let i = 0; i < 6; i++) await mark(page).press('PageUp');
-    await settled(page);
+    for (let i = 0; i < 6; i++) {
+      await mark(page).press('PageUp');
+      await settled(page);
+    }
     expect(await field(page, 'intakeClosing').inputValue()).toBe('80');
+  });
+
+  it('counts every key, also those that come faster than pictures', async () => {
+    const page = await visit();
+    await mark(page).evaluate((mark) => {
+      for (let i = 0; i < 4; i++)
+        mark.dispatchEvent(new KeyboardEvent('keydown', { key: 'ArrowRight', bubbles: true }));
+    });
+    await settled(page);
+    expect(await field(page, 'intakeClosing').inputValue()).toBe('63');
   });
 
   it('moves an input of its own as well: the altitude', async () => {

@@ -8,7 +8,7 @@ interface Notebook extends Element {
 }
 
 let browser: Browser;
-let contexts: BrowserContext[] = [];
+const contexts: BrowserContext[] = [];
 let complaints: string[] = [];
 
 /** One browser for the tests of a file; each test must leave the console without an error. */
@@ -25,18 +25,22 @@ export function inBrowser(): void {
   });
 }
 
-/** Every chapter open, as if the reader had left them so. */
-const allOpen = { name: 'closing-angle/opened', value: 'block chamber cam compression air fuel' };
+/** What was complained of until now in this test; it is not held against it any more. */
+export function complaintsSoFar(): readonly string[] {
+  return complaints.splice(0);
+}
 
-/** A browser profile of its own; it has been nowhere, save that all chapters are open unless a first visit is asked for. */
-export async function profile({ isFirst = false, ...options }: BrowserContextOptions & { isFirst?: boolean } = {}): Promise<BrowserContext> {
-  const origins = [inject('address'), inject('inFolder')].map((at) => new URL(at).origin);
-  const left = { cookies: [], origins: origins.map((origin) => ({ origin, localStorage: [allOpen] })) };
-  const context = await browser.newContext({
-    viewport: { width: 1280, height: 900 },
-    ...(isFirst ? {} : { storageState: left }),
-    ...options,
-  });
+/** A browser profile of its own; it has been nowhere, save that every chapter is open unless a first visit is asked for. */
+export async function profile({
+  isFirst = false,
+  ...options
+}: BrowserContextOptions & { readonly isFirst?: boolean } = {}): Promise<BrowserContext> {
+  const context = await browser.newContext({ viewport: { width: 1280, height: 900 }, ...options });
+  if (!isFirst)
+    await context.addInitScript(() => {
+      if (location.protocol === 'http:' && !localStorage.getItem('closing-angle/opened'))
+        localStorage.setItem('closing-angle/opened', 'block chamber cam compression air fuel valves');
+    });
   contexts.push(context);
   context.setDefaultTimeout(20_000);
   context.on('page', (page) => {
@@ -109,7 +113,10 @@ export async function following(page: Page, act: () => Promise<unknown>): Promis
   await page.waitForFunction(
     (before) => {
       const { settled } = document.documentElement.dataset;
-      return Number(settled) > before && settled === String(document.querySelector<Notebook>('notebook-page')?.store.revision);
+      return (
+        Number(settled) > before &&
+        settled === String(document.querySelector<Notebook>('notebook-page')?.store.revision)
+      );
     },
     before,
     { polling: 'raf' },
@@ -121,3 +128,16 @@ const revisionOf = (): number => document.querySelector<Notebook>('notebook-page
 export async function kept(page: Page, text: string): Promise<void> {
   await page.waitForFunction((text) => localStorage.getItem('closing-angle/mine')?.includes(text), text);
 }
+
+/** Makes something when it is first asked for, and gives the same again after that. */
+export function once<T>(make: () => Promise<T>): () => Promise<T> {
+  let made: Promise<T> | undefined;
+  return () => (made ??= make());
+}
+
+/** Lets a second pass on the page's clock, without waiting for it: a hand that rests. */
+export const rest = (page: Page): Promise<void> =>
+  page.evaluate(() => {
+    const now = performance.now.bind(performance);
+    performance.now = () => now() + 1000;
+  });

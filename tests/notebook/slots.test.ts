@@ -43,18 +43,30 @@ describe('the slots', () => {
   });
   it('put the reader’s own aside before another takes its place', () => {
     const slots = new Slots(new Shelf(), null);
-    expect(slots.putAside()).toBe(undefined);
+    expect(slots.putAside()).toBeNull();
     slots.save(mine);
-    expect(slots.putAside()).toEqual(mine);
+    expect(slots.putAside()).toEqual({ aside: mine, isKept: true });
     slots.save(other);
     expect(slots.mine()).toEqual(other);
+    expect(slots.aside()).toEqual(mine);
+    slots.dropAside();
+    expect(slots.aside()).toBe(undefined);
+  });
+  it('say that what is put aside found no room beside it', () => {
+    const shelf = new Shelf();
+    const slots = new Slots(shelf, null);
+    slots.save(mine);
+    shelf.setItem = () => {
+      throw new Error('full');
+    };
+    expect(slots.putAside()).toEqual({ aside: mine, isKept: false });
   });
   it('say in a sentence that nothing can be kept, or nothing more', () => {
     for (const slots of [new Slots(null, null), new Slots(new Shelf(100), new Shelf(100))]) {
       for (const fault of [slots.save(mine), slots.saveVisit('#1.a', mine)])
         expect(fault).toMatch(/^(The|This) .*leave\.$/);
       expect(slots.mine()).toBe(undefined);
-      expect(slots.putAside()).toBe(undefined);
+      expect(slots.putAside()).toBeNull();
     }
   });
   it.each(['', 'null', '7', '"text"', '[]', '{}', '{"opened":{}}', '{"document":', '\u0000'])(

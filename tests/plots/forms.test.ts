@@ -20,6 +20,7 @@ function isWell(form: string, values: object, width = 700): readonly Element[] {
   expect(drawing.height).toBeLessThan(900);
   expect(drawing.label).toMatch(/^[A-Z].{20,}\.$/s);
   expect(drawing.twin.rows.length).toBeGreaterThan(2);
+  for (const head of drawing.twin.columns) expect(head).not.toBe('');
   for (const row of drawing.twin.rows) expect(row.length).toBe(drawing.twin.columns.length);
   expect(drawing.twin.rows.flat().join()).not.toMatch(/NaN|undefined/);
   for (const e of elements) staysOn(e, width);

@@ -86,6 +86,12 @@ describe('the table twin of lines', () => {
   it('calls a single line by what is shown', () => {
     expect(twinOf(figure([1], { '': [3] })).columns).toEqual(['Closing', 'Ratio']);
   });
+  it('shows all the digits that a figure deserves, where the axis leaves some out', () => {
+    const of = figure([1], { A: [3] });
+    const exact = (v: number): string => v.toFixed(3);
+    expect(twinOf({ ...of, y: { ...of.y, exact } }).rows).toEqual([['1.0', '3.000']]);
+    expect(twinOf({ ...of, x: { ...of.x, exact } }).rows).toEqual([['1.000', '3.0']]);
+  });
   it('shows a dash where there is no answer', () => {
     expect(twinOf(figure([1, 2], { A: [Number.NaN, 4] })).rows).toEqual([
       ['1.0', '–'],

@@ -90,7 +90,7 @@ export function plate(v: PlateValues, sheet: Sheet): Drawing {
     label: `Cylinder section at intake closing, ${said(sheet, v.intakeClosing, angle)} after bottom dead center: ${said(sheet, v.strokeLost, share)} of the stroke is gone, ${said(sheet, v.trappedVolume, chamberVolume)} is trapped.`,
     body,
     twin: {
-      columns: ['At the closing', ''],
+      columns: ['At the closing', 'Value'],
       rows: [
         ['Intake closing, after bottom dead center', said(sheet, v.intakeClosing, angle)],
         ['Stroke left', said(sheet, v.effectiveStroke, length)],

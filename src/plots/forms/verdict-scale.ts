@@ -70,7 +70,7 @@ export function verdictScale(v: ScaleValues, sheet: Sheet): Drawing {
     label: `The verdict, twice. Here ${here.word}, the band from ${said(sheet, here.edges[0]!, ratio)} to ${said(sheet, here.edges.at(-1)!, ratio)}; taken down ${low.word}, from ${said(sheet, low.edges[0]!, ratio)} to ${said(sheet, low.edges.at(-1)!, ratio)}. The ratio is ${said(sheet, here.value, ratio)}.`,
     body: patterns(sheet.id) + row('Here', here, 24, true) + row('Taken down', low, 100, false),
     twin: {
-      columns: ['', 'Here', 'Taken down'],
+      columns: ['Value', 'Here', 'Taken down'],
       rows: [
         ['Verdict', here.word, low.word],
         ['Dynamic ratio', said(sheet, here.value, ratio), said(sheet, low.value, ratio)],

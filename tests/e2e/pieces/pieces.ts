@@ -1,6 +1,5 @@
 import { html, render, type TemplateResult } from 'lit';
 import { chapters, opening } from '../../../cells/index.ts';
-import type { Input } from '../../../src/graph/cell.ts';
 import type { SweepItem } from '../../../src/notebook/document.ts';
 import type { Store } from '../../../src/notebook/store.ts';
 import { inch, si } from '../../../src/units/unit.ts';
@@ -27,9 +26,9 @@ type Piece = readonly [id: string, title: string, TemplateResult];
 const field = (store: Store, id: string, name = 'field'): TemplateResult =>
   html`<number-field .store=${store} .cell=${cellOf(id)} .name=${name}></number-field>`;
 const choice = (store: Store, id: string): TemplateResult =>
-  html`<choice-field .store=${store} .cell=${inputOf(id) as Input<string>}></choice-field>`;
+  html`<choice-field .store=${store} .cell=${inputOf(id)}></choice-field>`;
 const row = (store: Store, id: string, open = false): TemplateResult =>
-  html`<readout-row .store=${store} .cell=${cellOf(id) as never} .open=${open}></readout-row>`;
+  html`<readout-row .store=${store} .cell=${cellOf(id)} .open=${open}></readout-row>`;
 const verdict = (store: Store): TemplateResult =>
   html`<verdict-note .store=${store} .here=${opening.here} .low=${opening.low}></verdict-note>`;
 const drawn = (store: Store, form: string, table = false): TemplateResult =>
@@ -48,12 +47,7 @@ const sweep = (store: Store, item: SweepItem, table = false): TemplateResult =>
     .table=${table}
   ></sweep-figure>`;
 const motored = (store: Store, table = false): TemplateResult =>
-  html`<curve-figure
-    .store=${store}
-    .cell=${cellOf('motoredPressure') as never}
-    .number=${3}
-    .table=${table}
-  ></curve-figure>`;
+  html`<curve-figure .store=${store} .cell=${cellOf('motoredPressure')} .number=${3} .table=${table}></curve-figure>`;
 const closing = (store: Store): SweepItem => store.document.page.find((p): p is SweepItem => p.id === 'closing')!;
 const slowSweep: SweepItem = {
   id: 'slow',
@@ -106,7 +100,11 @@ const small: readonly Piece[] = [
   ],
   ['share', 'Share', html`<share-panel .fragment=${`1.${'eJyrVkosLcmIz8nPS1WyUjA2'.repeat(20)}`}></share-panel>`],
   ['toast', 'Toast', html`<toast-line .store=${at.start} .what=${'Set intake closing to 66.9°'}></toast-line>`],
-  ['sentence', 'Sentence, with a fault', html`<sweep-sentence .store=${at.start} .item=${closing(at.start)}></sweep-sentence>`],
+  [
+    'sentence',
+    'Sentence, with a fault',
+    html`<sweep-sentence .store=${at.start} .item=${closing(at.start)}></sweep-sentence>`,
+  ],
 ];
 
 const large: readonly Piece[] = [
@@ -131,21 +129,27 @@ const large: readonly Piece[] = [
   ['motored-stale', 'Motored curve, stale', motored(fallen)],
   ['motored-again', 'Motored curve, worked out anew', motored(again)],
   ['motored-table', 'Motored curve, its table', motored(ready, true)],
-  [
-    'closed',
-    'Chapter, closed',
-    html`${chapters.map(
-      (chapter) =>
-        html`<chapter-section .store=${at.start} .chapter=${chapter} .sweeps=${[]} .open=${false}></chapter-section>`,
-    )}`,
-  ],
+];
+const closed: Piece = [
+  'closed',
+  'Chapters, closed',
+  html`${chapters.map(
+    (chapter) =>
+      html`<chapter-section .store=${at.start} .chapter=${chapter} .sweeps=${[]} .open=${false}></chapter-section>`,
+  )}`,
 ];
 
-const shown = ([id, title, piece]: Piece): TemplateResult => html`<div id="piece-${id}"><h2>${title}</h2>${piece}</div>`;
+const shown = ([id, title, piece]: Piece): TemplateResult =>
+  html`<div id="piece-${id}">
+    <h2>${title}</h2>
+    ${piece}
+  </div>`;
 
 function pieces(): void {
   const style = document.createElement('style');
-  style.textContent = '.strip, .toast-place { position: static }'; // here they are among others
+  // What lies over the page elsewhere stands among others here.
+  style.textContent =
+    '.strip, .toast-place, share-panel { position: static } .large { grid-template-columns: repeat(auto-fill, minmax(min(100%, 520px), 1fr)) }';
   document.head.append(style);
   render(
     html`<main class="page">
@@ -154,22 +158,25 @@ function pieces(): void {
         <div class="strip-in"><summary-strip .store=${at.beyond}></summary-strip></div>
       </nav>
       <div class="spec">${small.map(shown)}</div>
-      <div class="spec wide">${large.map(shown)}</div>
+      <div class="spec large">${large.map(shown)}</div>
+      ${shown(closed)}
     </main>`,
     document.body,
   );
 }
 
+const painted = (): Promise<void> => new Promise((done) => afterFrame(done));
+
 /** Brings the pieces to states that only something done to them leads to. */
 async function act(): Promise<void> {
-  const find = <T extends Element>(of: string): T => document.querySelector<T>(of)!;
+  await painted();
+  const find = (of: string): HTMLElement => document.querySelector<HTMLElement>(of)!;
   find('#piece-field-focus .num').classList.add('focus-shown');
-  find<HTMLElement & { fault: string }>('#piece-sentence sweep-sentence').fault = 'The two ends of a sweep differ.';
+  Object.assign(find('#piece-sentence sweep-sentence'), { fault: 'The two ends of a sweep differ.' });
   const aim = async (piece: string, text: string): Promise<void> => {
-    const panel = find<ReadoutRow>(`#piece-${piece} readout-row`);
-    await panel.updateComplete;
-    await new Promise(requestAnimationFrame);
-    const box = find<HTMLInputElement>(`#piece-${piece} make-line input`);
+    await document.querySelector<ReadoutRow>(`#piece-${piece} readout-row`)!.updateComplete;
+    await painted();
+    const box = document.querySelector<HTMLInputElement>(`#piece-${piece} make-line input`)!;
     box.value = text;
     box.dispatchEvent(new Event('change'));
   };
@@ -180,7 +187,7 @@ async function act(): Promise<void> {
   at.jobOf(waiting).progress(0.62);
   at.jobOf(coming).provisional({ x: Float64Array.of(-1, 0, 0.5), y: Float64Array.of(0, 1.2e6, 0.9e6) }, 0.5);
   stopped.stop(cellOf('motoredPressure') as never);
-  await new Promise((done) => afterFrame(() => done(undefined)));
+  await painted();
   const put = (store: Store, id: string, value: number): void => store.set([[inputOf(id), value]], { what: id });
   put(fallen, 'rod', si(1.5, inch));
   put(fallenSweep, 'rod', si(1.5, inch));
@@ -211,17 +218,31 @@ function whole(): void {
   document.body.append(page);
 }
 
-const share = new URLSearchParams(location.search).get('share');
+/** The share panel alone, as its state is told in the address. */
+function share(state: string): void {
+  const piece = small.find(([id]) => id === 'share')!;
+  render(
+    html`<main class="page">
+      <h1>Share</h1>
+      <div class="spec">${shown(piece)}</div>
+    </main>`,
+    document.body,
+  );
+  const panel = document.querySelector('share-panel')!;
+  panel.style.position = 'static';
+  if (state === 'published') panel.address = 'https://engine.example/notebook/';
+  if (state === 'wrong') panel.address = 'engine.example';
+  if (state === 'long') panel.longest = 100;
+}
+
+const state = new URLSearchParams(location.search).get('share');
 if (location.search === '?whole') {
   whole();
   at.cams.set([[inputOf('bore'), si(4.03, inch)]], { what: 'bore' });
   at.cams.set([[inputOf('rod'), si(1.5, inch)]], { what: 'rod' });
-} else {
+} else if (state !== null) share(state);
+else {
   pieces();
-  const panel = document.querySelector('share-panel')!;
-  if (share === 'published') panel.address = 'https://engine.example/notebook/';
-  if (share === 'wrong') panel.address = 'engine.example';
-  if (share === 'long') panel.longest = 100;
   await act();
 }
 (globalThis as { pieces?: Pieces }).pieces = {
