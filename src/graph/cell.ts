@@ -57,6 +57,11 @@ export interface Derived<T> extends Words {
   /** A remark stands beside this cell's field. */
   readonly about: Cell | undefined;
   readonly slider: Range | undefined;
+  /**
+   * Names in `from` that it may have an answer without: where one has no value it is given undefined. If it has none
+   * then, what is wrong with the missing one is told.
+   */
+  readonly mayLack: readonly string[];
 }
 export interface Pure<T = unknown> extends Derived<T> {
   readonly role: 'cell';
@@ -85,9 +90,12 @@ export interface Slow<T = unknown> extends Derived<T> {
 export type Cell<T = unknown> = Input<T> | Pure<T> | Slow<T>;
 export type From = Readonly<Record<string, Cell>>;
 export type ValueOf<C> = C extends { readonly kind: Kind<infer T> } ? T : never;
-export type Given<F extends From> = { readonly [K in keyof F]: ValueOf<F[K]> };
+/** The values of what is read; those in L may be missing. */
+export type Given<F extends From, L extends keyof F = never> = {
+  readonly [K in keyof F]: ValueOf<F[K]> | (K extends L ? undefined : never);
+};
 
-type Spec<F extends From, T> = Words & {
+type Spec<F extends From, T, L extends keyof F & string = never> = Words & {
   readonly kind: Kind<T>;
   readonly from: F;
   readonly source: Citation;
@@ -98,9 +106,10 @@ type Spec<F extends From, T> = Words & {
   readonly movedBy?: readonly Mover[];
   readonly about?: Cell;
   readonly slider?: Range;
+  readonly mayLack?: readonly L[];
 };
 
-const derived = <F extends From, T>(spec: Spec<F, T>) => ({
+const derived = <F extends From, T, L extends keyof F & string>(spec: Spec<F, T, L>) => ({
   ...spec,
   valid: (spec.valid ?? {}) as Readonly<Record<string, Range>>,
   validValue: spec.validValue,
@@ -108,6 +117,7 @@ const derived = <F extends From, T>(spec: Spec<F, T>) => ({
   movedBy: spec.movedBy ?? [],
   about: spec.about,
   slider: spec.slider,
+  mayLack: spec.mayLack ?? [],
 });
 
 /** A value someone types. */
@@ -117,7 +127,9 @@ export const input = <T>(spec: Omit<Input<T>, 'role' | 'initial'> & { readonly i
 });
 
 /** A value computed at once from others. `compute` must be pure and must not keep what it is given. */
-export const cell = <const F extends From, T>(spec: Spec<F, T> & { compute: (given: Given<F>) => T }): Pure<T> => ({
+export const cell = <const F extends From, T, const L extends keyof F & string = never>(
+  spec: Spec<F, T, L> & { compute: (given: Given<F, L>) => T },
+): Pure<T> => ({
   role: 'cell',
   ...derived(spec),
   compute: spec.compute,
@@ -174,16 +186,4 @@ export function drain<T>(steps: Steps<T>): T {
     const step = steps.next();
     if (step.done) return step.value;
   }
-}
-
-/** The cells that neither are slow nor stand on anything slow. */
-export function quickOf(cells: Iterable<Cell>): readonly Cell[] {
-  const known = new Map<Cell, boolean>();
-  const isQuick = (c: Cell): boolean => {
-    let quick = known.get(c);
-    if (quick === undefined)
-      known.set(c, (quick = c.role !== 'slow' && (c.role === 'input' || Object.values(c.from).every(isQuick))));
-    return quick;
-  };
-  return [...cells].filter(isQuick);
 }

@@ -8,6 +8,10 @@ export interface Graph {
   /** For each slot, the names it reads under and the slots they stand for. */
   readonly names: readonly (readonly string[])[];
   readonly sources: readonly (readonly number[])[];
+  /** For each slot, whether it may have an answer without the source of the same place. */
+  readonly mayLack: readonly (readonly boolean[])[];
+  /** 1 for the slots that neither are slow nor stand on anything slow. */
+  readonly quick: Uint8Array;
   /** For each slot, the slots that read it. */
   readonly readers: readonly (readonly number[])[];
 }
@@ -44,7 +48,10 @@ export function compile(wanted: Iterable<Cell>): Graph {
   sources.forEach((from, reader) => {
     for (const s of new Set(from)) readers[s]!.push(reader);
   });
-  return { order, slotOf, byId, names, sources, readers };
+  const mayLack = order.map((c, i) => names[i]!.map((name) => c.role !== 'input' && c.mayLack.includes(name)));
+  const quick = new Uint8Array(order.length);
+  order.forEach((c, i) => (quick[i] = c.role !== 'slow' && sources[i]!.every((s) => quick[s] === 1) ? 1 : 0));
+  return { order, slotOf, byId, names, sources, mayLack, quick, readers };
 }
 
 /** Marks (1) the slots and all that read them, directly or through others; `stop` slots are not reached. */

@@ -1,8 +1,9 @@
-import type { Cell, Input, Pure, Slow, ValueOf } from './cell.ts';
+import type { Cell, Input, Slow, ValueOf } from './cell.ts';
 import { compile, type Graph, upstream } from './compile.ts';
-import { faultOf, outOfRange, unsound } from './compute.ts';
+import { outOfRange, unsound } from './compute.ts';
 import { Memory } from './memory.ts';
 import { inline, type News, type Runner } from './runner.ts';
+import { computeNow, gather } from './settle.ts';
 import { type Fault, lastGood, type State } from './state.ts';
 
 interface Options {
@@ -56,6 +57,10 @@ export class Live {
   state<C extends Cell>(cell: C): State<ValueOf<C>> {
     return this.states[this.slot(cell)] as State<ValueOf<C>>;
   }
+  /** True where nobody looks and something changed: the state is not that of the present inputs. */
+  isStale(slot: number): boolean {
+    return this.dirty[slot] === 1 && this.held[slot] === 0 && this.graph.order[slot]!.role !== 'input';
+  }
   isHeld(cell: Cell): boolean {
     return this.held[this.slot(cell)] === 1;
   }
@@ -107,7 +112,7 @@ export class Live {
     const slot = this.slot(cell);
     if (cell.role !== 'cell') return this.state(cell);
     const given: Record<string, unknown> = {};
-    const got = this.gather(slot, given);
+    const got = gather(this.graph, this.stateOf, slot, given);
     if (got.is === 'fault') return { is: 'fault', last: undefined, fault: got.fault };
     if (got.is === 'waiting') return { is: 'waiting', last: undefined, done: 0 };
     return computeNow(cell, given, got, undefined) as State<ValueOf<C>>;
@@ -156,6 +161,7 @@ export class Live {
     return changed;
   }
 
+  private readonly stateOf = (slot: number): State => this.states[slot]!;
   private slot(cell: Cell): number {
     const slot = this.graph.slotOf.get(cell);
     if (slot === undefined) throw new Error(`"${cell.id}" is not in this graph`);
@@ -164,30 +170,13 @@ export class Live {
 
   private next(c: Exclude<Cell, Input>, i: number): State {
     const given = this.given[i]!;
-    const got = this.gather(i, given);
+    const got = gather(this.graph, this.stateOf, i, given);
     if (got.is === 'fault') return this.without(i, this.fault(i, got.fault));
     if (got.is === 'waiting') return this.without(i, this.waiting(i, 0));
     if (c.role === 'slow')
       return got.is === 'coming' ? this.without(i, this.waiting(i, 0)) : this.startSlow(c, i, { ...given });
     this.ran.push(c.id);
     return computeNow(c, given, got, lastGood(this.states[i]!));
-  }
-  /** Writes what a slot reads into `given`, and says what it can come to: the first fault, or the least settled. */
-  private gather(i: number, given: Record<string, unknown>): Got {
-    const names = this.graph.names[i]!;
-    const from = this.graph.sources[i]!;
-    let got: Got = ready;
-    for (let k = 0; k < from.length; k++) {
-      const source = this.states[from[k]!]!;
-      if (source.is === 'fault') return source;
-      if (source.is === 'waiting') got = source;
-      else {
-        given[names[k]!] = source.value;
-        if (source.is === 'coming' && (got.is === 'ready' || (got.is === 'coming' && source.done < got.done)))
-          got = source;
-      }
-    }
-    return got;
   }
   /** A slow cell that has no inputs any more is not worked on either. */
   private without(i: number, state: State): State {
@@ -265,24 +254,6 @@ export class Live {
   }
   private touch(i: number, next: State): void {
     if (this.put(i, next)) this.touched[i] = 1;
-  }
-}
-
-/** What the sources of a cell let it come to. */
-type Got = { readonly is: 'ready' } | Exclude<State, { readonly is: 'ready' }>;
-const ready: Got = { is: 'ready' };
-
-/** The state of a quick cell from what it is given; `got` says whether that is settled. */
-function computeNow(c: Pure, given: object, got: Got, last: unknown): State {
-  // That a provisional value leads nowhere does not mean that the value will.
-  const none = (fault: Fault): State =>
-    got.is === 'coming' ? { is: 'waiting', last, done: got.done } : { is: 'fault', last, fault };
-  try {
-    const value = c.compute(given as never);
-    if (!c.kind.sound(value)) return none(unsound(c));
-    return got.is === 'coming' ? { is: 'coming', value, done: got.done } : { is: 'ready', value };
-  } catch (error) {
-    return none(faultOf(error, c));
   }
 }
 

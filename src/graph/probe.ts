@@ -86,7 +86,7 @@ export class Probe {
 
   constructor(at: Snapshot, vary: readonly Cell[], read: readonly Cell[], mover: MoverOf = moverOf) {
     const { graph } = at;
-    const { order, names, sources } = graph;
+    const { order, names, sources, mayLack } = graph;
     this.graph = graph;
     this.vary = vary.map((c) => graph.slotOf.get(c)!);
     this.read = read.map((c) => graph.slotOf.get(c)!);
@@ -110,29 +110,35 @@ export class Probe {
     this.path = onPath.map((i) => order[i]!);
     this.isSlow = this.path.some((c) => c.role === 'slow');
 
-    this.values = at.states.map((state) => (state.is === 'ready' ? state.value : undefined));
     const free = new Set([...starts.flat(), ...this.vary]);
-    const need = (slot: number): void => {
-      if (on[slot] === 0 && !free.has(slot) && at.states[slot]!.is !== 'ready')
-        throw new NotSettled(order[slot]!, at.states[slot]!);
+    // Only what it starts from is asked for: the path is run before anything of it is read.
+    this.values = order.map(() => undefined);
+    const take = (slot: number, isNeeded: boolean): void => {
+      if (on[slot] === 1 && !free.has(slot)) return;
+      const state = at.state(slot);
+      if (state.is === 'ready') this.values[slot] = state.value;
+      else if (on[slot] === 1 || free.has(slot)) return;
+      else if (isNeeded) throw new NotSettled(order[slot]!, state);
+      else this.faults.set(slot, state.is === 'fault' ? state.fault : unsettled(order[slot]!));
     };
+    for (const slot of free) take(slot, false);
     const writes: Write[][] = [];
     for (const slot of free) writes[slot] = [];
     const givens = onPath.map((i) => {
       const given: Record<string, unknown> = {};
       writes[i] ??= [];
       sources[i]!.forEach((s, k) => {
-        need(s);
+        take(s, !mayLack[i]![k]);
         given[names[i]![k]!] = this.values[s];
         if (on[s] === 1 || free.has(s)) writes[s]!.push({ given, name: names[i]![k]! });
       });
       return given;
     });
-    for (const slot of this.read) need(slot);
+    for (const slot of this.read) take(slot, true);
     this.writes = writes;
     this.pending = (1 << vary.length) - 1;
     for (const slot of this.vary) {
-      const state = at.states[slot]!;
+      const state = at.state(slot);
       if (on[slot] === 0 && state.is !== 'ready')
         this.faults.set(slot, state.is === 'fault' ? state.fault : unsettled(order[slot]!));
     }
@@ -153,7 +159,7 @@ export class Probe {
       const target = this.vary[k]!;
       const toTarget = upstream(graph, [target], stop);
       for (const slot of starts[k]!)
-        if (at.states[slot]!.is !== 'ready') throw new NotSettled(order[slot]!, at.states[slot]!);
+        if (at.state(slot).is !== 'ready') throw new NotSettled(order[slot]!, at.state(slot));
       const rest = starts[k]!.map((slot) => this.values[slot] as number);
       // What else feels a shift: the short way of a straight relation leaves out only what leads to its cell alone.
       const isFelt = (slot: number): boolean =>
@@ -342,21 +348,35 @@ export class Probe {
     return p;
   }
   private computeOne({ slot, cell, run, given }: Step): Fault | null {
+    const lacks = this.lackAbove(slot, given);
     try {
       const value = run(given as never);
-      if (!cell.kind.sound(value)) return unsound(cell);
+      if (!cell.kind.sound(value)) return lacks ?? unsound(cell);
       this.assign(slot, value);
       return null;
     } catch (error) {
-      return faultOf(error, cell);
+      return lacks ?? faultOf(error, cell);
     }
   }
   private faultAbove(slot: number): Fault | null {
-    for (const source of this.graph.sources[slot]!) {
-      const fault = this.faults.get(source);
+    const { sources, mayLack } = this.graph;
+    for (let k = 0; k < sources[slot]!.length; k++) {
+      const fault = mayLack[slot]![k] ? undefined : this.faults.get(sources[slot]![k]!);
       if (fault) return fault;
     }
     return null;
+  }
+  /** Gives nothing for the sources that a cell may do without and that have no answer; the fault of one of them. */
+  private lackAbove(slot: number, given: Record<string, unknown>): Fault | null {
+    const { sources, names, mayLack } = this.graph;
+    let lacks: Fault | null = null;
+    sources[slot]!.forEach((source, k) => {
+      const fault = mayLack[slot]![k] ? this.faults.get(source) : undefined;
+      if (!fault) return;
+      given[names[slot]![k]!] = undefined;
+      lacks ??= fault;
+    });
+    return lacks;
   }
 
   /** Brings every moved cell to its aim: one after another, and again while they disturb one another. */

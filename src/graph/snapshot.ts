@@ -1,20 +1,42 @@
-import type { Cell } from './cell.ts';
+import type { Cell, Pure } from './cell.ts';
 import type { Graph } from './compile.ts';
 import type { Live } from './live.ts';
-import type { State } from './state.ts';
+import { computeNow, gather } from './settle.ts';
+import { lastGood, type State } from './state.ts';
 
-/** Settled values of a graph at one moment, from which what-ifs start. Live values are not touched by them. */
+/**
+ * The values of a graph at one moment, from which what-ifs start. Live values are not touched by them. What is quick and
+ * was not looked at is worked out, from the values of that moment, when it is asked for.
+ */
 export interface Snapshot {
   readonly graph: Graph;
-  readonly states: readonly State[];
+  readonly state: (slot: number) => State;
   /** Inputs, and derived cells that are held: what stands by itself. */
   readonly stands: (slot: number) => boolean;
 }
 
 export function snapshot(live: Live): Snapshot {
-  const { order } = live.graph;
+  const { graph } = live;
+  const { order, quick } = graph;
   const stands = Uint8Array.from(order, (c) => (c.role === 'input' || live.isHeld(c) ? 1 : 0));
-  return { graph: live.graph, states: order.map((c) => live.state(c)), stands: (slot) => stands[slot] === 1 };
+  const states = order.map((c) => live.state(c));
+  const left = Uint8Array.from(order, (_, i) => (quick[i] === 1 && live.isStale(i) ? 1 : 0));
+  const state = (slot: number): State => {
+    if (left[slot] === 1) {
+      left[slot] = 0;
+      states[slot] = workedOut(slot);
+    }
+    return states[slot]!;
+  };
+  const workedOut = (slot: number): State => {
+    const last = lastGood(states[slot]!);
+    const given: Record<string, unknown> = {};
+    const got = gather(graph, state, slot, given);
+    if (got.is === 'fault') return { is: 'fault', last, fault: got.fault };
+    if (got.is === 'waiting') return { is: 'waiting', last, done: 0 };
+    return computeNow(order[slot] as Pure, given, got, last);
+  };
+  return { graph, state, stands: (slot) => stands[slot] === 1 };
 }
 
 /** Why a what-if has to wait: a cell it reads, outside its own path, has no settled value. */

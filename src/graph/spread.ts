@@ -30,7 +30,7 @@ export function spreads(
   const shares = new Map<Cell, Share[]>();
   const values = new Map<Cell, number>();
   for (const read of reads) {
-    const state = at.states[slotOf.get(read)!]!;
+    const state = at.state(slotOf.get(read)!);
     const stands = upstream(at.graph, [slotOf.get(read)!], at.stands);
     if (state.is !== 'ready' || order.some((c, i) => stands[i] === 1 && c.role === 'slow' && !at.stands(i))) continue;
     shares.set(read, []);
@@ -39,7 +39,7 @@ export function spreads(
   for (const [cell, tolerance] of tolerances) {
     const slot = slotOf.get(cell);
     if (slot === undefined || !at.stands(slot) || !(tolerance > 0)) continue;
-    const state = at.states[slot]!;
+    const state = at.state(slot);
     if (state.is !== 'ready' || typeof state.value !== 'number') continue;
     const reached = downstream(at.graph, [slot], at.stands);
     const here = [...shares.keys()].filter((read) => reached[slotOf.get(read)!] === 1);

@@ -27,6 +27,12 @@ export const present = <T>(state: State<T>): T | undefined =>
 export const lastGood = <T>(state: State<T>): T | undefined =>
   state.is === 'ready' || state.is === 'coming' ? state.value : state.last;
 
+/** A value that a cell may do without, where it cannot. */
+export function needed<T>(value: T | undefined): T {
+  if (value === undefined) throw new Impossible(['Something it needs has no value.']);
+  return value;
+}
+
 /** Thrown by a cell that has no answer: the sentence, and the name in `from` (or the id) of the cell whose value it is about. */
 export class Impossible extends Error {
   readonly phrase: Phrase;

@@ -18,7 +18,7 @@ export function cautionsTurnedOn(at: Snapshot, { cells }: Catalogue, vary: Cell,
     if (c.kind.name !== 'verdict' && !isRemark) continue;
     const probe = new Probe(at, [vary], [c]);
     if (probe.path.length === 0) continue;
-    const before = at.states[at.graph.slotOf.get(c)!]!;
+    const before = at.state(at.graph.slotOf.get(c)!);
     probe.put(0, value);
     probe.tryRun();
     const after = probe.tryGet(0);

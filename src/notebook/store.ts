@@ -1,5 +1,5 @@
 import type { Draft } from 'immer';
-import { type Cell, type Input, quickOf, type Slow, type ValueOf } from '../graph/cell.ts';
+import type { Cell, Input, Slow, ValueOf } from '../graph/cell.ts';
 import type { Json } from '../graph/kind.ts';
 import { Live } from '../graph/live.ts';
 import { type MoverOf, moverOf, Probe } from '../graph/probe.ts';
@@ -35,7 +35,8 @@ export class Store {
   private readonly drafts = new Map<Input, string>();
   private look: readonly unknown[] = [];
   private blamed: ReadonlySet<Cell> = new Set();
-  private memo: { revision: number; snapshot: Snapshot; spreads: Map<Cell, Spread | null> } | null = null;
+  private taken: Snapshot | null = null; // of this revision, once it was asked for
+  private spreads = new Map<Cell, Spread | null>();
 
   constructor({ catalogue, open, runner }: Options) {
     this.catalogue = catalogue;
@@ -44,8 +45,6 @@ export class Store {
       ...(runner ? { runner } : {}),
       onNews: (changed) => this.tell(changed),
     });
-    // What-ifs may ask for anything, whether or not its chapter is open: all that is quick is kept up to date.
-    this.live.look(quickOf(catalogue.cells.values()));
     this.apply();
     this.live.run();
     this.isLookChanged(); // what it looks like from here on
@@ -71,8 +70,10 @@ export class Store {
     return this.document.units.fields[cell.id] ?? this.system;
   }
 
+  /** Where a cell stands; what is quick and nobody looks at is worked out when it is asked for. */
   state<C extends Cell>(cell: C): State<ValueOf<C>> {
-    return this.live.state(cell);
+    const slot = this.live.graph.slotOf.get(cell)!;
+    return this.live.isStale(slot) ? (this.snapshot().state(slot) as State<ValueOf<C>>) : this.live.state(cell);
   }
   /** What was typed into a field and cannot be read, with its sentence. */
   draftFault(input: Input): string | undefined {
@@ -206,16 +207,16 @@ export class Store {
   }
 
   snapshot(): Snapshot {
-    return this.remembered().snapshot;
+    return (this.taken ??= snapshot(this.live));
   }
   /** The ± of a result from the document's tolerances; null where it has none to give. */
   spread(cell: Cell): Spread | null {
-    const { snapshot: at, spreads: known } = this.remembered();
+    const known = this.spreads;
     if (!known.has(cell)) {
       // All that is shown shares one look at each tolerance.
       const shown = [...this.watchers].filter(([c, calls]) => calls.size > 0 && hasSpread(c)).map(([c]) => c);
       const reads = known.size === 0 && shown.includes(cell) ? shown : [cell];
-      const found = spreads(at, reads, this.tolerances());
+      const found = spreads(this.snapshot(), reads, this.tolerances());
       for (const read of reads) known.set(read, found.get(read) ?? null);
     }
     return known.get(cell)!;
@@ -223,11 +224,6 @@ export class Store {
   private tolerances(): ReadonlyMap<Cell, number> {
     const { cells } = this.catalogue;
     return new Map(Object.entries(this.document.tolerances).map(([id, tolerance]) => [cells.get(id)!, tolerance]));
-  }
-  private remembered(): NonNullable<Store['memo']> {
-    if (this.memo?.revision !== this.revision)
-      this.memo = { revision: this.revision, snapshot: snapshot(this.live), spreads: new Map() };
-    return this.memo;
   }
 
   /** Calls back after a cell's state changed. */
@@ -306,6 +302,8 @@ export class Store {
   private tell(changed: readonly Cell[], always = false): void {
     if (changed.length === 0 && !always) return;
     this.revision++;
+    this.taken = null;
+    this.spreads = new Map();
     const all = this.isLookChanged();
     const shown = all ? this.watchers.keys() : [...changed, ...this.blamedAnew(changed)];
     const calls = new Set(Array.from(shown, (c) => [...(this.watchers.get(c) ?? [])]).flat());

@@ -84,7 +84,7 @@ export function presentPoint(
   at: Snapshot,
   { vary, read, fixed }: Question,
 ): { readonly x: number; readonly y: number } {
-  const state = at.states[at.graph.slotOf.get(vary)!]!;
+  const state = at.state(at.graph.slotOf.get(vary)!);
   const x = state.is === 'ready' && typeof state.value === 'number' ? state.value : NaN;
   if (Number.isNaN(x)) return { x, y: NaN };
   try {
@@ -120,7 +120,7 @@ export function edgesAlong(
   judge: Cell<Verdict>,
 ): { readonly xs: readonly number[]; readonly edges: readonly Float64Array[] } {
   const xs = all.filter((_, i) => i % everyEdge === 0 || i === all.length - 1);
-  const state = at.states[at.graph.slotOf.get(judge)!]!;
+  const state = at.state(at.graph.slotOf.get(judge)!);
   if (state.is !== 'ready') return { xs, edges: [] };
   const count = (state.value as Verdict).edges.length;
   const take = Array.from({ length: count }, (_, i) => (value: unknown) => (value as Verdict).edges[i]!);

@@ -1,4 +1,4 @@
-import { type Cell, quickOf, type Slow, type Steps } from '../graph/cell.ts';
+import type { Cell, Slow, Steps } from '../graph/cell.ts';
 import { faultOf } from '../graph/compute.ts';
 import { Live } from '../graph/live.ts';
 import type { SweepTask } from '../graph/explorer.ts';
@@ -80,7 +80,6 @@ function* sweepOf(cells: ReadonlyMap<string, Cell>, task: SweepTask): ReturnType
     if (cell.role === 'input') live.set(cell, cell.kind.restore(saved));
   }
   for (const [id, saved] of Object.entries(task.held)) live.hold(named(id), named(id).kind.restore(saved));
-  live.look(quickOf(cells.values()));
   live.run();
   return yield* sweepSteps(snapshot(live), {
     vary: named(task.vary),

@@ -119,6 +119,25 @@ describe('a rocker of 1.7 in the place of 1.6', () => {
   });
 });
 
+describe('a field of the valve train that is half typed', () => {
+  // How deep the reliefs are cut is part of the volumes.
+  const isOther = (c: Cell): boolean => c.kind.name !== 'choice' && c.id !== 'reliefCut';
+  const fields = quick
+    .filter((c) => c.role === 'input' && roomOf.get(c.id) === 'valves' && isOther(c))
+    .map((c) => c.id);
+  it.each(fields)('%s: the ratios of a hydraulic cam stand all the same', (id) => {
+    const [whole, half] = [engine(), engine()];
+    half.draft(inputOf(id), 'Write a figure.');
+    for (const answer of ['intakeClosing', 'clearanceVolume', 'staticRatio', 'dynamicRatio', 'crankingPressure'])
+      expect(half.state(cellOf(answer)), answer).toEqual(whole.state(cellOf(answer)));
+  });
+  it('says at a solid what the seat timing waits for', () => {
+    const store = engine({ tappet: 'solid', intakeLash: 0.02 * inch, exhaustLash: 0.02 * inch });
+    store.draft(inputOf('rockerRatio'), 'Write a figure.');
+    expect(store.state(cellOf('dynamicRatio'))).toMatchObject({ is: 'fault', fault: { about: 'rockerRatio' } });
+  });
+});
+
 describe('a cam that is installed elsewhere', () => {
   const [early, straight, late] = [4, 0, -4].map((d) => engine({ camAdvance: d * degree })) as [Store, Store, Store];
   it('comes nearer with the intake valve and farther with the exhaust valve the earlier it stands, as drawn', () => {

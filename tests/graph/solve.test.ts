@@ -115,6 +115,8 @@ describe('a solve varies', () => {
     const live = new Live([free]);
     expect(() => solve(snapshot(live), free, 15, twice, [0, 10])).not.toThrow();
     const beside = cell({ ...toy('beside'), from: { twice, b }, compute: ({ twice, b }) => twice + b });
-    expect(() => solve(snapshot(new Live([beside])), beside, 15, b, [0, 10])).toThrow(NotSettled);
+    const empty = new Live([beside]);
+    empty.fail(x, { at: 'x', about: 'x', message: ['Write a figure.'] });
+    expect(() => solve(snapshot(empty), beside, 15, b, [0, 10])).toThrow(NotSettled);
   });
 });

@@ -250,7 +250,9 @@ describe('the steps of a sweep', () => {
     const steps = sweepSteps(snapshot(live), { vary: x, xs: [1], read: [line] });
     expect(() => steps.next()).not.toThrow(); // only inputs stand beside the path
     const beside = cell({ ...toy('beside'), from: { square, b }, compute: ({ square, b }) => square + b });
-    const from = snapshot(new Live([beside]));
+    const empty = new Live([beside]);
+    empty.fail(x, { at: 'x', about: 'x', message: ['Write a figure.'] });
+    const from = snapshot(empty);
     expect(() => sweepSteps(from, { vary: b, xs: [1], read: [beside] }).next()).toThrow(NotSettled);
   });
 });

@@ -37,6 +37,7 @@ export function events(v: EventsValues, sheet: Sheet): Drawing {
       senses: ['before top', 'after bottom'],
     },
   ];
+  const overlap = v.intakeOpening + v.exhaustClosing;
   const strokes = ['power', 'exhaust', 'intake', 'compression'];
   const body = [
     ...strokes.map((name, i) => text(x((i + 0.5) * Math.PI), 16, name, 'middle')),
@@ -90,12 +91,22 @@ export function events(v: EventsValues, sheet: Sheet): Drawing {
     body,
     twin: {
       columns: ['Valve', 'Opens', 'Closes', 'Open for'],
-      rows: bars.map((b) => [
-        b.name,
-        `${said(sheet, b.opens, angle)} ${b.senses[0]}`,
-        `${said(sheet, b.closes, angle)} ${b.senses[1]}`,
-        said(sheet, b.to - b.from, angle),
-      ]),
+      rows: [
+        ...bars.map((b) => [
+          b.name,
+          `${said(sheet, b.opens, angle)} ${b.senses[0]}`,
+          `${said(sheet, b.closes, angle)} ${b.senses[1]}`,
+          said(sheet, b.to - b.from, angle),
+        ]),
+        overlap > 0
+          ? [
+              'Both',
+              `${said(sheet, v.intakeOpening, angle)} BTDC`,
+              `${said(sheet, v.exhaustClosing, angle)} ATDC`,
+              said(sheet, overlap, angle),
+            ]
+          : ['Both', 'never', 'never', said(sheet, 0, angle)],
+      ],
     },
   };
 }
