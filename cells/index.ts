@@ -26,4 +26,5 @@ export const chapters: readonly Chapter[] = things
   .flatMap(({ thing }) => (isChapter(thing) ? [thing] : []))
   .toSorted((a, b) => a.number - b.number);
 
+export { cycle } from './opening/cycle.ts';
 export { opening } from './opening/opening.ts';

@@ -22,6 +22,7 @@ const layers: Readonly<Record<string, readonly string[] | 'everything'>> = {
   'src/exports': ['src/plots', 'src/graph', 'src/units'],
   'src/views': ['src/notebook', 'src/plots', 'src/imports', 'src/exports', 'src/formula', 'src/graph', 'src/units'],
   'src/main.ts': 'everything',
+  'src/whole.ts': 'everything',
   'src/headless.ts': 'everything',
 };
 

@@ -23,7 +23,8 @@ export const clearanceVolume = cell({
   slider: [si(30, cubicCentimeter), si(150, cubicCentimeter)],
   compute: ({ chamberVolume, milledVolume, gasketVolume, deckVolume, crownVolume, creviceVolume, reliefCutVolume }) => {
     if (milledVolume >= chamberVolume) throw new Impossible(['That cut takes the whole chamber away.'], 'milling');
-    const left = chamberVolume - milledVolume + gasketVolume + deckVolume + crownVolume + creviceVolume + reliefCutVolume;
+    const left =
+      chamberVolume - milledVolume + gasketVolume + deckVolume + crownVolume + creviceVolume + reliefCutVolume;
     if (left <= 0)
       throw new Impossible(
         ['Nothing is left above the piston: the dome or the deck fills the chamber.'],

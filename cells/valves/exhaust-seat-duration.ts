@@ -22,7 +22,10 @@ export const exhaustSeatDuration = cell({
   formula: 'exhaustDuration, or for a solid the duration at exhaustLash / rockerRatio',
   compute: ({ tappet, exhaustDuration, exhaustLash, rockerRatio, exhaustLobe }) => {
     if (tappet === 'hydraulic' || exhaustLobe === null || exhaustLash === 0) return exhaustDuration;
-    const open = profileDuration(lobeOf(needed(exhaustLobe), 'exhaustLobeLift'), solidSeatLift(needed(exhaustLash), needed(rockerRatio)));
+    const open = profileDuration(
+      lobeOf(needed(exhaustLobe), 'exhaustLobeLift'),
+      solidSeatLift(needed(exhaustLash), needed(rockerRatio)),
+    );
     if (!(open > 0))
       throw new Impossible(['The lash takes up all of the lift: the valve never leaves its seat.'], 'exhaustLash');
     return open;

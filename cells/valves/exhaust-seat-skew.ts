@@ -22,7 +22,11 @@ export const exhaustSeatSkew = cell({
   compute: ({ camEntry, tappet, lobeSource, exhaustLobe, exhaustLash, rockerRatio }) => {
     // Typed events are the reader's own, whatever the lobe; without lash the card's duration stands.
     if (camEntry !== 'lobes' || tappet === 'hydraulic' || lobeSource === 'card' || exhaustLash === 0) return 0;
-    const { opening, closing } = solidSeatFlanks(lobeOf(needed(exhaustLobe), 'exhaustLobeLift'), needed(exhaustLash), needed(rockerRatio));
+    const { opening, closing } = solidSeatFlanks(
+      lobeOf(needed(exhaustLobe), 'exhaustLobeLift'),
+      needed(exhaustLash),
+      needed(rockerRatio),
+    );
     return (opening + closing) / 2;
   },
 });

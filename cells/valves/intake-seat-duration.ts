@@ -22,7 +22,10 @@ export const intakeSeatDuration = cell({
   formula: 'intakeDuration, or for a solid the duration at intakeLash / rockerRatio',
   compute: ({ tappet, intakeDuration, intakeLash, rockerRatio, intakeLobe }) => {
     if (tappet === 'hydraulic' || intakeLobe === null || intakeLash === 0) return intakeDuration;
-    const open = profileDuration(lobeOf(needed(intakeLobe), 'intakeLobeLift'), solidSeatLift(needed(intakeLash), needed(rockerRatio)));
+    const open = profileDuration(
+      lobeOf(needed(intakeLobe), 'intakeLobeLift'),
+      solidSeatLift(needed(intakeLash), needed(rockerRatio)),
+    );
     if (!(open > 0))
       throw new Impossible(['The lash takes up all of the lift: the valve never leaves its seat.'], 'intakeLash');
     return open;

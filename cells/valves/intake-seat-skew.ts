@@ -22,7 +22,11 @@ export const intakeSeatSkew = cell({
   compute: ({ camEntry, tappet, lobeSource, intakeLobe, intakeLash, rockerRatio }) => {
     // Typed events are the reader's own, whatever the lobe; without lash the card's duration stands.
     if (camEntry !== 'lobes' || tappet === 'hydraulic' || lobeSource === 'card' || intakeLash === 0) return 0;
-    const { opening, closing } = solidSeatFlanks(lobeOf(needed(intakeLobe), 'intakeLobeLift'), needed(intakeLash), needed(rockerRatio));
+    const { opening, closing } = solidSeatFlanks(
+      lobeOf(needed(intakeLobe), 'intakeLobeLift'),
+      needed(intakeLash),
+      needed(rockerRatio),
+    );
     return (opening + closing) / 2;
   },
 });

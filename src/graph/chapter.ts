@@ -54,8 +54,6 @@ export interface Opening {
   readonly here: Cell<Verdict>;
   readonly low: Cell<Verdict>;
   readonly plate: ChapterFigure;
-  /** What the plate grows into when the crank is turned. */
-  readonly cycle?: CycleView;
 }
 
 /** One cylinder through both turns of a cycle: its section over the lift of its valves, and the events on the way. */

@@ -1,5 +1,5 @@
 import type { Cell } from '../graph/cell.ts';
-import type { Chapter, Opening } from '../graph/chapter.ts';
+import type { Chapter, CycleView, Opening } from '../graph/chapter.ts';
 
 /** What a notebook can hold: the cells by id, and the chapters in the order of the page. */
 export interface Catalogue {
@@ -7,6 +7,8 @@ export interface Catalogue {
   readonly chapters: readonly Chapter[];
   /** The first screen of the page; a notebook without a page needs none. */
   readonly opening?: Opening;
+  /** What the plate of the first screen grows into when the crank is turned. */
+  readonly cycle?: CycleView;
 }
 
 /** The cell of an id, or of a name it had in an earlier release. */

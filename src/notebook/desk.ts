@@ -1,5 +1,6 @@
 import type { Catalogue } from './catalogue.ts';
 import type { Document } from './document.ts';
+import { isLink } from './glance.ts';
 import type { Open } from './history.ts';
 import type { Restored } from './restore.ts';
 import type { Kept, Slots } from './slots.ts';
@@ -223,5 +224,3 @@ export class Desk {
     this.store?.open(document, 'Got my notebook back');
   }
 }
-
-const isLink = (hash: string): boolean => /^#?\d+\./.test(hash);

@@ -80,7 +80,11 @@ export const stiffness = quantity('stiffness', shown(u.poundPerInch, 0, 10), sho
 export const mass = quantity('mass', shown(u.gram, 0, 5));
 export const liftArea = quantity('liftArea', shown(u.inchDegree, 1), shown(u.millimeterDegree, 0));
 export const perRadian = quantity('perRadian', shown(u.inchPerDegree, 4), shown(u.millimeterPerDegree, 3));
-export const perRadianSquared = quantity('perRadianSquared', shown(u.inchPerDegreeSquared, 6), shown(u.millimeterPerDegreeSquared, 4));
+export const perRadianSquared = quantity(
+  'perRadianSquared',
+  shown(u.inchPerDegreeSquared, 6),
+  shown(u.millimeterPerDegreeSquared, 4),
+);
 
 /** A quantity by its id: text that crosses to a worker or a file names quantities, it does not carry them. */
 export function quantityNamed(id: string): Quantity {

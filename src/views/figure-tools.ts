@@ -2,6 +2,7 @@ import { html, LitElement, nothing, type TemplateResult } from 'lit';
 import { csv } from '../exports/csv.ts';
 import { standalone } from '../exports/svg.ts';
 import type { Twin } from '../plots/drawing.ts';
+import { fileName, saveFile } from './files.ts';
 
 /** What the tools of a figure work on. */
 export interface Shelf {
@@ -46,34 +47,21 @@ export class FigureTools extends LitElement {
     const { width, height } = picture.viewBox.baseVal;
     const style = getComputedStyle(this);
     const { title } = this.shelf();
-    save(
-      `${slug(title)}.svg`,
-      'image/svg+xml',
+    saveFile(
+      `${nameOf(title)}.svg`,
       standalone({ width, height, body: picture.innerHTML, title }, (name) =>
         style.getPropertyValue(`--${name}`).trim(),
       ),
+      'image/svg+xml',
     );
   }
   private csv(): void {
     const { title, twin } = this.shelf();
-    save(`${slug(title)}.csv`, 'text/csv', csv(title, twin.columns, twin.rows));
+    saveFile(`${nameOf(title)}.csv`, csv(title, twin.columns, twin.rows), 'text/csv');
   }
 }
 
-const slug = (title: string): string =>
-  title
-    .toLowerCase()
-    .replace(/[^a-z0-9]+/g, '-')
-    .replace(/^-|-$/g, '')
-    .slice(0, 60) || 'figure';
-function save(name: string, type: string, text: string): void {
-  const link = Object.assign(document.createElement('a'), {
-    href: URL.createObjectURL(new Blob([text], { type })),
-    download: name,
-  });
-  link.click();
-  setTimeout(() => URL.revokeObjectURL(link.href), 10_000);
-}
+const nameOf = (title: string): string => fileName(title, 'figure').slice(0, 60);
 
 /** The table twin of a figure, in its place. */
 export const twinTable = (title: string, { columns, rows }: Twin): TemplateResult =>

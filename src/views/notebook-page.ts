@@ -1,4 +1,4 @@
-import { html, nothing, type TemplateResult } from 'lit';
+import { html, nothing, type PropertyValues, type TemplateResult } from 'lit';
 import type { Cell, Input } from '../graph/cell.ts';
 import type { Explorer } from '../graph/explorer.ts';
 import type { Notice } from '../notebook/desk.ts';
@@ -58,8 +58,15 @@ export class NotebookPage extends Piece {
   }
   override connectedCallback(): void {
     super.connectedCallback();
-    this.unwatchAll = this.store.watchAll(() => this.requestUpdate());
     document.addEventListener('keydown', this.key);
+  }
+  /** The store of the first readouts gives way to the one of the whole notebook. */
+  protected override willUpdate(changed?: PropertyValues): void {
+    if (changed?.has('store')) {
+      this.unwatchAll?.();
+      this.unwatchAll = this.store.watchAll(() => this.requestUpdate());
+    }
+    super.willUpdate();
   }
   override disconnectedCallback(): void {
     super.disconnectedCallback();
@@ -75,8 +82,10 @@ export class NotebookPage extends Piece {
       this.querySelector<HTMLElement>('.share')?.focus();
       return;
     }
+    const { target } = event;
     const typing =
-      event.target instanceof HTMLInputElement && event.target.type !== 'range' && event.target.type !== 'radio';
+      target instanceof HTMLTextAreaElement ||
+      (target instanceof HTMLInputElement && target.type !== 'range' && target.type !== 'radio');
     if (!(event.ctrlKey || event.metaKey) || event.altKey || typing) return;
     const redo = event.key.toLowerCase() === 'y' || (event.key.toLowerCase() === 'z' && event.shiftKey);
     if (!redo && event.key.toLowerCase() !== 'z') return;
@@ -109,7 +118,7 @@ export class NotebookPage extends Piece {
           ${this.toolbar()}
         </div>
       </nav>
-      <main class="page" id="top" @click=${(e: Event) => void this.follow(e)}>
+      <main class="page" id="top" ?inert=${!this.ready} @click=${(e: Event) => void this.follow(e)}>
         ${this.notices.map(
           (n) =>
             html`<div class="notice" role="status">
@@ -123,10 +132,14 @@ export class NotebookPage extends Piece {
             <p class="kicker">A notebook for one short block</p>
             <h1 id="title">${notebook.title}</h1>
           </header>
-          <guide-panel
-            .store=${store}
-            .guide=${this.starts.find((s) => s.title === notebook.title)?.guide}
-          ></guide-panel>
+          ${when(
+            this.ready,
+            () =>
+              html`<guide-panel
+                .store=${store}
+                .guide=${this.starts.find((s) => s.title === notebook.title)?.guide}
+              ></guide-panel>`,
+          )}
           <div class="lead">${this.lead()}</div>
           <div class="note">
             <p class="first">${notebook.sentence}</p>
@@ -135,7 +148,7 @@ export class NotebookPage extends Piece {
           </div>
           ${this.startList()}
         </section>
-        ${this.chapters()}
+        ${when(this.ready, () => this.chapters())}
         <p class="cautions" ?hidden=${!this.ready}>
           These figures are planning aids. Knock breaks pistons. Measure chamber, deck and gasket volumes on the real
           parts, and check piston-to-valve clearance on the real engine before it turns. Emission and noise rules are
@@ -143,13 +156,13 @@ export class NotebookPage extends Piece {
         </p>
         <p class="saved" role="status">${this.saved}</p>
       </main>
-      <toast-line .store=${store}></toast-line>`;
+      ${when(this.ready, () => html`<toast-line .store=${store}></toast-line>`)}`;
   }
 
   /** The fields that decide, the verdicts, and the plate. */
   private lead(): TemplateResult | typeof nothing {
     const { store } = this;
-    const { opening } = store.catalogue;
+    const { opening, cycle } = store.catalogue;
     if (!opening) return nothing;
     return html`<div class="three" id="three" role="group" aria-label="The three that decide it">
         ${opening.fields.map((cell) =>
@@ -165,12 +178,12 @@ export class NotebookPage extends Piece {
       </div>
       <verdict-note .store=${store} .here=${opening.here} .low=${opening.low}></verdict-note>
       ${
-        this.turning && opening.cycle
-          ? html`<crank-view .store=${store} .view=${opening.cycle} .number=${1}></crank-view>`
+        this.turning && cycle
+          ? html`<crank-view .store=${store} .view=${cycle} .number=${1}></crank-view>`
           : html`<drawn-figure class="plate" .store=${store} .figure=${opening.plate} .number=${1}></drawn-figure>`
       }
       ${when(
-        opening.cycle,
+        cycle,
         () =>
           html`<p class="turning">
             <button class="link" @click=${() => this.turnCrank()}>
@@ -191,7 +204,7 @@ export class NotebookPage extends Piece {
       store.change({ what: `Showed ${si ? 'US' : 'SI'} units` }, (draft) => {
         draft.units.system = si ? 'us' : 'si';
       });
-    return html`<div class="toolbar" role="group" aria-label="Notebook">
+    return html`<div class="toolbar" role="group" aria-label="Notebook" ?inert=${!this.ready}>
       <button
         ?disabled=${store.canUndo === null}
         title=${store.canUndo ?? nothing}

@@ -11,6 +11,7 @@ export abstract class Piece extends LitElement {
   declare store: Store;
   private unwatch: (() => void) | undefined;
   private watching: readonly Cell[] = [];
+  private watchedIn: Store | undefined;
 
   /** The cells it reads. */
   protected watched(): readonly Cell[] {
@@ -21,10 +22,13 @@ export abstract class Piece extends LitElement {
   }
   protected override willUpdate(): void {
     const now = this.watched();
-    if (this.unwatch && now.length === this.watching.length && now.every((c, i) => c === this.watching[i])) return;
+    const { store } = this;
+    const isSame = store === this.watchedIn && now.length === this.watching.length;
+    if (this.unwatch && isSame && now.every((c, i) => c === this.watching[i])) return;
     const before = this.unwatch;
     this.watching = now;
-    this.unwatch = this.store.watch(now, () => this.requestUpdate());
+    this.watchedIn = store;
+    this.unwatch = store.watch(now, () => this.requestUpdate());
     before?.();
   }
   override disconnectedCallback(): void {
