@@ -19,6 +19,8 @@ export interface Chapter {
   /** Inputs, and derived cells that are usually measured and held. */
   readonly fields: readonly (Cell | FieldWhen)[];
   readonly answers: readonly Cell[];
+  /** What is asked and answered only on demand, under titles of its own. */
+  readonly groups?: readonly Group[];
   /** Drawn figures, in order; curves among the answers and the reader's sweeps follow them. */
   readonly figures?: readonly ChapterFigure[];
   /** What the closed chapter says in one line. */
@@ -27,9 +29,24 @@ export interface Chapter {
   readonly caution?: string;
 }
 
+/** A part of a chapter that is folded until somebody opens it. */
+export interface Group {
+  readonly title: string;
+  readonly fields: readonly (Cell | FieldWhen)[];
+  readonly answers: readonly Cell[];
+}
+
 export const chapter = (spec: Chapter): Chapter => spec;
 export const when = (choice: Input<string>, is: readonly string[], ...fields: readonly Cell[]): readonly FieldWhen[] =>
   fields.map((field) => ({ field, when: choice, is }));
+
+export const isWhen = (field: Cell | FieldWhen): field is FieldWhen => 'field' in field;
+/** All that a chapter asks for, whatever its choices say, those of its groups last. */
+export const fieldsOf = ({ fields, groups = [] }: Pick<Chapter, 'fields' | 'groups'>): readonly Cell[] =>
+  [fields, ...groups.map((g) => g.fields)].flat().map((f) => (isWhen(f) ? f.field : f));
+/** All that it answers, those of its groups last. */
+export const answersOf = ({ answers, groups = [] }: Chapter): readonly Cell[] =>
+  [answers, ...groups.map((g) => g.answers)].flat();
 
 /** A figure of a chapter: its caption, the name of its form, and the cells the form is given. */
 export interface ChapterFigure {

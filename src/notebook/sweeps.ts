@@ -1,4 +1,5 @@
 import { type Cell, drain } from '../graph/cell.ts';
+import { answersOf } from '../graph/chapter.ts';
 import { upstream } from '../graph/compile.ts';
 import type { SweepTask } from '../graph/explorer.ts';
 import type { Json, Verdict, VerdictKind } from '../graph/kind.ts';
@@ -106,7 +107,7 @@ export function judgesOf({ cells, chapters }: Catalogue, read: Cell): readonly C
       Object.values(c.from).includes(read) &&
       (c.kind as unknown as VerdictKind).quantity === quantity,
   );
-  const order = chapters.flatMap((c) => c.answers);
+  const order = chapters.flatMap(answersOf);
   return judges.toSorted((a, b) => order.indexOf(a) - order.indexOf(b)) as readonly Cell<Verdict>[];
 }
 

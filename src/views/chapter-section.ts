@@ -1,22 +1,15 @@
-import { html, nothing, type TemplateResult } from 'lit';
+import { html, type TemplateResult } from 'lit';
 import { repeat } from 'lit/directives/repeat.js';
-import type { Cell, Input } from '../graph/cell.ts';
-import type { Chapter, FieldWhen } from '../graph/chapter.ts';
+import type { Cell } from '../graph/cell.ts';
+import { answersOf, type Chapter } from '../graph/chapter.ts';
 import type { Explorer } from '../graph/explorer.ts';
-import type { Rows } from '../graph/kind.ts';
 import { lastGood } from '../graph/state.ts';
 import type { SweepItem } from '../notebook/document.ts';
 import { say } from '../units/phrase.ts';
+import { answerList, choicesOf, fieldList, isResult } from './field-list.ts';
 import { Piece } from './piece.ts';
 import { when } from './words.ts';
-import './choice-field.ts';
-import './number-field.ts';
-import './readout-row.ts';
-import './table-field.ts';
-
-type Result = Exclude<Cell, { role: 'input' }>;
-const isWhen = (field: Cell | FieldWhen): field is FieldWhen => 'field' in field;
-const isResult = (c: Cell): c is Result => c.role !== 'input';
+import './chapter-group.ts';
 
 /** <chapter-section>: fields and answers on one side, figures on the other; closed, one line that says what it comes to. */
 export class ChapterSection extends Piece {
@@ -35,17 +28,8 @@ export class ChapterSection extends Piece {
   /** The number of its first figure. */
   declare firstFigure: number;
 
-  private get choices(): readonly Input<string>[] {
-    return [...new Set(this.chapter.fields.filter(isWhen).map((f) => f.when))];
-  }
   protected override watched(): readonly Cell[] {
-    return this.open ? this.choices : [this.chapter.says];
-  }
-  private get fields(): readonly Cell[] {
-    return this.chapter.fields.flatMap((f) => {
-      if (!isWhen(f)) return [f];
-      return f.is.includes(String(lastGood(this.store.state(f.when)))) ? [f.field] : [];
-    });
+    return this.open ? choicesOf(this.chapter.fields) : [this.chapter.says];
   }
   private turn(): void {
     this.dispatchEvent(new CustomEvent('turn', { detail: this.chapter.id, bubbles: true }));
@@ -68,7 +52,6 @@ export class ChapterSection extends Piece {
   }
   private whole(): TemplateResult {
     const { chapter, store, sweeps } = this;
-    const rows = chapter.answers.filter(isResult).filter((c) => c.kind.name !== 'curve' || c.role === 'slow');
     const heading = `chapter-${chapter.id}`;
     return html`<section class="chapter split" aria-labelledby=${heading}>
       <div class="col">
@@ -79,27 +62,13 @@ export class ChapterSection extends Piece {
           </button>
         </div>
         <p>${chapter.sentence}</p>
-        <div class="fields">
-          ${repeat(
-            this.fields,
-            (c) => c.id,
-            (c) =>
-              c.kind.name === 'choice'
-                ? html`<choice-field .store=${store} .cell=${c as Input<string>}></choice-field>`
-                : c.kind.name === 'table'
-                  ? html`<table-field .store=${store} .cell=${c as Input<Rows>}></table-field>`
-                  : html`<number-field .store=${store} .cell=${c}></number-field>`,
-          )}
-        </div>
+        ${fieldList(store, chapter.fields)}
       </div>
       <div class="figs ${sweeps.length > 0 ? 'tall' : ''}">${this.figures()}</div>
       <div class="col answers">
         <h3>What follows</h3>
-        ${repeat(
-          rows,
-          (c) => c.id,
-          (c) => html`<readout-row .store=${store} .cell=${c}></readout-row>`,
-        )}
+        ${answerList(store, chapter.answers)}
+        ${chapter.groups?.map((group) => html`<chapter-group .store=${store} .group=${group}></chapter-group>`)}
         ${when(chapter.caution, () => html`<p class="aside">${chapter.caution}</p>`)}
         <p class="add"><button class="link" @click=${() => this.addSweep()}>Add a sweep here</button></p>
       </div>
@@ -108,7 +77,9 @@ export class ChapterSection extends Piece {
   private figures(): TemplateResult {
     const { chapter, store, sweeps, firstFigure } = this;
     const drawn = chapter.figures ?? [];
-    const curves = chapter.answers.filter(isResult).filter((c) => c.kind.name === 'curve');
+    const curves = answersOf(chapter)
+      .filter(isResult)
+      .filter((c) => c.kind.name === 'curve');
     return html`${repeat(
       sweeps,
       (s) => s.id,
@@ -121,8 +92,7 @@ export class ChapterSection extends Piece {
         ></sweep-figure>`,
     )}
     ${drawn.map((f, i) => html`<drawn-figure .store=${store} .figure=${f} .number=${firstFigure + sweeps.length + i}></drawn-figure>`)}
-    ${curves.map((c, i) => html`<curve-figure .store=${store} .cell=${c} .number=${firstFigure + sweeps.length + drawn.length + i}></curve-figure>`)}
-    ${nothing}`;
+    ${curves.map((c, i) => html`<curve-figure .store=${store} .cell=${c} .number=${firstFigure + sweeps.length + drawn.length + i}></curve-figure>`)}`;
   }
   private addSweep(): void {
     this.dispatchEvent(new CustomEvent('add-sweep', { detail: this.chapter.id, bubbles: true }));

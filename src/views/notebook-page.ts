@@ -1,5 +1,6 @@
 import { html, nothing, type PropertyValues, type TemplateResult } from 'lit';
 import type { Cell, Input } from '../graph/cell.ts';
+import { answersOf, fieldsOf } from '../graph/chapter.ts';
 import type { Explorer } from '../graph/explorer.ts';
 import type { Notice } from '../notebook/desk.ts';
 import { type Item, longestLink, type SweepItem } from '../notebook/document.ts';
@@ -90,11 +91,12 @@ export class NotebookPage extends Piece {
     const redo = event.key.toLowerCase() === 'y' || (event.key.toLowerCase() === 'z' && event.shiftKey);
     if (!redo && event.key.toLowerCase() !== 'z') return;
     event.preventDefault();
-    this.travel(redo ? this.store.redo() : this.store.undo());
+    void this.travel(redo ? this.store.redo() : this.store.undo());
   };
   /** Shows where a step that was taken back or done again happened. */
-  private travel(step: { readonly place: string | null } | null): void {
+  private async travel(step: { readonly place: string | null } | null): Promise<void> {
     if (!step?.place) return;
+    await this.unfold(step.place);
     // The opening has fields of some cells as well: one in sight is enough.
     const twin = document.getElementById(`three-${step.place}`)?.closest('.field, .choice');
     const own = document.getElementById(step.place);
@@ -186,15 +188,18 @@ export class NotebookPage extends Piece {
         cycle,
         () =>
           html`<p class="turning">
-            <button class="link" @click=${() => this.turnCrank()}>
+            <button class="link" @click=${() => void this.turnCrank()}>
               ${this.turning ? 'Back to the closing' : 'Turn the crank through the whole cycle'}
             </button>
           </p>`,
       )}`;
   }
-  private turnCrank(): void {
-    void import('./crank-view.ts');
+  private async turnCrank(): Promise<void> {
+    await import('./crank-view.ts');
     this.turning = !this.turning;
+    await this.updateComplete;
+    // What was asked for stands above the button, and one figure is taller than the other.
+    this.querySelector('crank-view, .plate')?.scrollIntoView({ block: 'start' });
   }
 
   private toolbar(): TemplateResult {
@@ -208,14 +213,14 @@ export class NotebookPage extends Piece {
       <button
         ?disabled=${store.canUndo === null}
         title=${store.canUndo ?? nothing}
-        @click=${() => this.travel(store.undo())}
+        @click=${() => void this.travel(store.undo())}
       >
         Undo
       </button>
       <button
         ?disabled=${store.canRedo === null}
         title=${store.canRedo ?? nothing}
-        @click=${() => this.travel(store.redo())}
+        @click=${() => void this.travel(store.redo())}
       >
         Redo
       </button>
@@ -288,7 +293,7 @@ export class NotebookPage extends Piece {
         figures +=
           sweeps.length +
           (chapter.figures?.length ?? 0) +
-          chapter.answers.filter((c) => c.kind.name === 'curve').length;
+          answersOf(chapter).filter((c) => c.kind.name === 'curve').length;
       return html`<chapter-section
         .store=${store}
         .chapter=${chapter}
@@ -323,14 +328,13 @@ export class NotebookPage extends Piece {
   }
   private async show(id: string): Promise<void> {
     const { chapters } = this.store.catalogue;
-    const home = chapters.find((c) =>
-      [...c.answers, ...c.fields.map((f) => ('field' in f ? f.field : f))].some((cell) => cell.id === id),
-    );
+    const home = chapters.find((c) => [...answersOf(c), ...fieldsOf(c)].some((cell) => cell.id === id));
     if (home && !this.opened.has(home.id)) {
       this.turn(home.id, true);
       await this.updateComplete;
       await new Promise((done) => requestAnimationFrame(done));
     }
+    await this.unfold(id);
     const place = document.getElementById(id) ?? document.getElementById(`row-${id}`);
     if (!place) return;
     place.scrollIntoView({ block: 'center' });
@@ -338,6 +342,10 @@ export class NotebookPage extends Piece {
     // The field itself before what resets it.
     const first = place.querySelector<HTMLElement>('input') ?? place.querySelector<HTMLElement>('button');
     first?.focus({ preventScroll: true });
+  }
+  /** Opens the group that a cell is folded away in. */
+  private async unfold(id: string): Promise<void> {
+    for (const group of this.querySelectorAll('chapter-group')) if (group.holds(id)) await group.unfold();
   }
   private addSweep(chapter: string): void {
     const { store } = this;

@@ -1,5 +1,6 @@
 import { html, nothing, type TemplateResult } from 'lit';
 import type { Cell, Derived } from '../graph/cell.ts';
+import { fieldsOf } from '../graph/chapter.ts';
 import { sentence, type Verdict, type VerdictKind } from '../graph/kind.ts';
 import { lastGood, type State } from '../graph/state.ts';
 import { type Phrase, say } from '../units/phrase.ts';
@@ -28,7 +29,7 @@ export class ReadoutRow extends Piece {
   /** A cell that is a field as well has its place there. */
   private get anchor(): string {
     const { cell, store } = this;
-    const isField = store.catalogue.chapters.some((c) => c.fields.some((f) => ('field' in f ? f.field : f) === cell));
+    const isField = store.catalogue.chapters.some((c) => fieldsOf(c).includes(cell));
     return isField ? `row-${cell.id}` : cell.id;
   }
   protected override render(): TemplateResult {

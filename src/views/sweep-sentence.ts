@@ -1,6 +1,7 @@
 import { html, nothing, type TemplateResult } from 'lit';
 import { read as readFigure } from '../formula/read.ts';
 import type { Cell } from '../graph/cell.ts';
+import { answersOf, fieldsOf } from '../graph/chapter.ts';
 import type { Choice } from '../graph/kind.ts';
 import type { SweepItem } from '../notebook/document.ts';
 import { results, variables } from '../notebook/sweeps.ts';
@@ -142,9 +143,7 @@ export class SweepSentence extends Piece {
     const { chapters } = this.store.catalogue;
     const rooms = chapters.map((chapter) => ({
       chapter,
-      cells: cells.filter(
-        (c) => chapter.answers.includes(c) || chapter.fields.some((f) => ('field' in f ? f.field : f) === c),
-      ),
+      cells: cells.filter((c) => answersOf(chapter).includes(c) || fieldsOf(chapter).includes(c)),
     }));
     const placed = new Set(rooms.flatMap((r) => r.cells));
     const rest = cells.filter((c) => !placed.has(c));

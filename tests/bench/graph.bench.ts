@@ -1,4 +1,4 @@
-import { catalogue as cells, chapters } from '../../cells/index.ts';
+import { catalogue as cells, chapters, roomOf } from '../../cells/index.ts';
 import edge from '../../scenarios/edge-of-premium.json' with { type: 'json' };
 import { drain, type Input } from '../../src/graph/cell.ts';
 import { Live } from '../../src/graph/live.ts';
@@ -13,20 +13,24 @@ import { cylinderVolume } from '../../src/physics/volumes.ts';
 const document = edge as unknown as Document;
 const quick = [...cells.values()].filter((c) => c.role !== 'slow' && !(c.role === 'cell' && c.id === 'motoredPeak'));
 const cell = (id: string) => cells.get(id)!;
-const open = (): Store => {
+/** The results of the first six chapters: what is looked at while the valves' chapter is closed. */
+const six = quick.filter((c) => roomOf.get(c.id) !== 'valves');
+const open = (looked = quick): Store => {
   const store = new Store({
     catalogue: { cells, chapters },
     open: { document, opened: document },
     runner: { start: () => () => {} },
   });
-  store.watch(quick, () => {});
+  store.watch(looked, () => {});
   return store;
 };
 
+export const oneInput = (): (() => void) => aroundInputs(six);
+export const oneInputOfAll = (): (() => void) => aroundInputs(quick);
 /** One input changed, all quick results settled: on the graph alone. Goes round all numeric inputs. */
-export function oneInput(): () => void {
-  const { live } = open();
-  const inputs = quick.filter((c): c is Input<number> => c.role === 'input' && c.kind.name === 'scalar');
+function aroundInputs(looked: typeof quick): () => void {
+  const { live } = open(looked);
+  const inputs = looked.filter((c): c is Input<number> => c.role === 'input' && c.kind.name === 'scalar');
   const starts = inputs.map((c) => (live.state(c) as { value: number }).value);
   let n = 0;
   return () => {
@@ -38,7 +42,7 @@ export function oneInput(): () => void {
 
 /** The same with undo, patches and the document kept. */
 export function oneEdit(): () => void {
-  const store = open();
+  const store = open(six);
   const bore = cell('bore') as Input;
   let n = 0;
   return () => store.set([[bore, 0.103 + (n++ % 100) * 1e-6]], { what: 'bench', gesture: n });

@@ -13,9 +13,20 @@ const onPhone = { viewport: { width: 390, height: 844 }, hasTouch: true, isMobil
 /** The opened crank view of a page. */
 async function cranked(page: Page): Promise<Page> {
   await click(page, turnTheCrank);
-  await page.waitForSelector('crank-view svg path');
+  await page.waitForSelector('crank-view .crank-says:not(:empty)');
+  await still(page); // it is scrolled to the top of the view
   return page;
 }
+/** Waits until the page has come to rest after a scroll. */
+const still = (page: Page): Promise<void> =>
+  page.evaluate(
+    () =>
+      new Promise((done) => {
+        const look = (before: number): void =>
+          void setTimeout(() => (scrollY === before ? done() : look(scrollY)), 150);
+        look(-1);
+      }),
+  );
 const says = (page: Page): Promise<string> => page.locator('.crank-says').innerText();
 const turned = async (page: Page): Promise<number> => Number(await page.locator('crank-view .turn').inputValue());
 /** Every number with this unit in a sentence. */
@@ -99,7 +110,7 @@ describe('the crank view', () => {
     expect(await field(page, 'chamberVolume').first().inputValue()).toBe('70.0');
     expect(await page.getByRole('button', { name: 'Undo' }).isDisabled()).toBe(true);
     await click(page, 'Back to the closing');
-    await page.waitForSelector('#figure-plate svg path');
+    await page.waitForSelector('#figure-plate svg circle');
     expect(await page.locator('.cursor').count()).toBe(0);
   });
 

@@ -289,6 +289,8 @@ describe('a fault', () => {
       'height',
       'figure-motoredPressure',
       'figure-scale',
+      'figure-lifts',
+      'figure-gaps',
     ]);
     for (const { dimmed, note, inked } of states) {
       expect(note !== '').toBe(dimmed);

@@ -9,6 +9,7 @@ async function onTables(options: Parameters<typeof profile>[0] = {}): Promise<Pa
   const page = await visit('', await profile(options));
   page.setDefaultTimeout(6000);
   await page.locator('#chapter-valves').click();
+  await click(page, 'Lift, duration and area');
   await page.locator('#lobeSource').getByLabel('From a table of lift').check();
   await settled(page);
   return page;
