@@ -84,6 +84,8 @@ export interface Parts<G, T, P, R> {
 export interface Slow<T = unknown> extends Derived<T> {
   readonly role: 'slow';
   steps(given: never): Steps<T>;
+  /** A quicker value, near enough for one of the many points of a sweep. */
+  readonly rough: ((given: never) => T) | undefined;
   readonly parts: Parts<never, T, unknown, unknown> | undefined;
 }
 
@@ -137,20 +139,22 @@ export const cell = <const F extends From, T, const L extends keyof F & string =
 
 /** A value that takes long: computed elsewhere, in steps. */
 export const slow = <const F extends From, T>(
-  spec: Spec<F, T> & { steps: (given: Given<F>) => Steps<T> },
+  spec: Spec<F, T> & { steps: (given: Given<F>) => Steps<T>; rough?: (given: Given<F>) => T },
 ): Slow<T> => ({
   role: 'slow',
   ...derived(spec),
   steps: spec.steps,
+  rough: spec.rough,
   parts: undefined,
 });
 
 /** A slow value made of independent parts. */
 export const slowInParts = <const F extends From, T, P, R>(
-  spec: Spec<F, T> & { parts: Parts<Given<F>, T, P, R> },
+  spec: Spec<F, T> & { parts: Parts<Given<F>, T, P, R>; rough?: (given: Given<F>) => T },
 ): Slow<T> => ({
   role: 'slow',
   ...derived(spec),
+  rough: spec.rough,
   steps: (given: Given<F>) => oneAfterAnother(spec.parts, given),
   parts: spec.parts,
 });

@@ -16,6 +16,8 @@ export interface SweepTask {
 
 export type SweepNews =
   | { readonly is: 'waiting'; readonly done: number }
+  /** What stands so far; points to come are not numbers. */
+  | { readonly is: 'coming'; readonly result: SweepResult; readonly done: number }
   | { readonly is: 'ready'; readonly result: SweepResult }
   | { readonly is: 'fault'; readonly message: Phrase };
 

@@ -61,6 +61,10 @@ export class Live {
   isStale(slot: number): boolean {
     return this.dirty[slot] === 1 && this.held[slot] === 0 && this.graph.order[slot]!.role !== 'input';
   }
+  /** True for what neither is slow nor stands on anything slow. */
+  isQuick(cell: Cell): boolean {
+    return this.graph.quick[this.slot(cell)] === 1;
+  }
   isHeld(cell: Cell): boolean {
     return this.held[this.slot(cell)] === 1;
   }

@@ -147,7 +147,7 @@ export class Probe {
     const steps = onPath.map((slot, n): Step => {
       const cell = order[slot] as Exclude<Cell, Input>;
       const given = givens[n]!;
-      const run = cell.role === 'cell' ? cell.compute : (g: never): unknown => drain(cell.steps(g));
+      const run = cell.role === 'cell' ? cell.compute : (cell.rough ?? ((g: never): unknown => drain(cell.steps(g))));
       const [first = { given: {}, name: 'unread' }, ...more] = writes[slot]!;
       return { slot, cell, run, given, first, more };
     });

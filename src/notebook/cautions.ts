@@ -17,7 +17,7 @@ export function cautionsTurnedOn(at: Snapshot, { cells }: Catalogue, vary: Cell,
     const isRemark = c.role !== 'input' && c.kind.name === 'remark' && c.about !== undefined;
     if (c.kind.name !== 'verdict' && !isRemark) continue;
     const probe = new Probe(at, [vary], [c]);
-    if (probe.path.length === 0) continue;
+    if (probe.path.length === 0 || probe.isSlow) continue; // what takes long is said when it is there
     const before = at.state(at.graph.slotOf.get(c)!);
     probe.put(0, value);
     probe.tryRun();

@@ -12,6 +12,8 @@ import { layered, type SweepItem } from './document.ts';
 import type { Store } from './store.ts';
 
 const points = 161;
+/** A slow point costs a part of a second. */
+const slowPoints = 17;
 
 /** A sweep's sentence with its cells found and its values restored. */
 export interface Question {
@@ -60,6 +62,12 @@ const variedBy = ({ vary, family, fixed }: Question): readonly Cell[] => [
 /** One line for each member of the family. Throws NotSettled. */
 export const sweepNow = (at: Snapshot, question: Question): SweepResult => drain(sweepSteps(at, askOf(question)));
 
+/** The same question at the few points that slow work is worth. */
+export function coarse(question: Question): Question {
+  const { from, to } = question.item;
+  return { ...question, xs: Array.from({ length: slowPoints }, (_, i) => from + ((to - from) * i) / (slowPoints - 1)) };
+}
+
 /** The same as a task for another thread. */
 export function taskOf(store: Store, question: Question): SweepTask {
   const { document, catalogue } = store;
@@ -80,7 +88,7 @@ export function taskOf(store: Store, question: Question): SweepTask {
   };
 }
 
-/** The result at the present setting, with what the sweep keeps fixed; NaN if there is none. */
+/** The result at the present setting, with what the sweep keeps fixed; NaN if there is none. For quick sweeps. */
 export function presentPoint(
   at: Snapshot,
   { vary, read, fixed }: Question,

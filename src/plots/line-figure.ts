@@ -18,6 +18,10 @@ export interface Line {
   readonly ys: ArrayLike<number>;
   /** The present setting is drawn heavier, in ink. */
   readonly present: boolean;
+  /** Each of its points is worth seeing. Some: more are to come, and those found so far are joined over them. */
+  readonly dots?: 'some' | 'all';
+  /** The points, by index, that are not to be relied on: their dots are hollow. */
+  readonly hollow?: readonly number[];
 }
 /** A caution band: between two edges over x, or open above or below. */
 export interface Band {

@@ -7,6 +7,7 @@ import { lastGood } from '../graph/state.ts';
 import type { SweepItem } from '../notebook/document.ts';
 import { say } from '../units/phrase.ts';
 import { answerList, choicesOf, fieldList, isResult } from './field-list.ts';
+import { Near } from './near.ts';
 import { Piece } from './piece.ts';
 import { when } from './words.ts';
 import './chapter-group.ts';
@@ -28,8 +29,11 @@ export class ChapterSection extends Piece {
   /** The number of its first figure. */
   declare firstFigure: number;
 
+  /** What a closed chapter says may be long work: it is asked for only where it is read. */
+  private readonly near = new Near(this, () => !this.open && this.requestUpdate());
   protected override watched(): readonly Cell[] {
-    return this.open ? choicesOf(this.chapter.fields) : [this.chapter.says];
+    if (this.open) return choicesOf(this.chapter.fields);
+    return this.near.isNear ? [this.chapter.says] : [];
   }
   private turn(): void {
     this.dispatchEvent(new CustomEvent('turn', { detail: this.chapter.id, bubbles: true }));
@@ -40,7 +44,7 @@ export class ChapterSection extends Piece {
   }
   private folded(): TemplateResult {
     const { chapter, store } = this;
-    const said = lastGood(store.state(chapter.says));
+    const said = lastGood((this.near.isNear ? store : store.live).state(chapter.says));
     return html`<section class="folded">
       <h2 id="chapter-${chapter.id}">
         <button aria-expanded="false" @click=${() => this.turn()}>

@@ -4,7 +4,7 @@ import { html, LitElement, type TemplateResult } from 'lit';
 import { axes, sizeOf } from '../plots/axes.ts';
 import { escape, lined, patterns, tag, text } from '../plots/drawing.ts';
 import { type LineFigure, spacedOut } from '../plots/line-figure.ts';
-import { bandPath, linePath } from '../plots/paths.ts';
+import { bandPath, lineDots, linePath } from '../plots/paths.ts';
 import { onFrame } from './frame.ts';
 import { stepsOf } from './keys.ts';
 import { rewrite } from './rewrite.ts';
@@ -185,7 +185,7 @@ export class LinePlot extends LitElement {
       .map((l) => {
         const d = linePath(l, x, y);
         const [width, color] = l.present ? [2.75, 'var(--l1)'] : [1.75, `var(--l${2 + (others.indexOf(l) % 4)})`];
-        return `<path d="${d}" fill="none" stroke="var(--paper)" stroke-width="${width + 2.5}" opacity=".7"/><path d="${d}" fill="none" stroke="${color}" stroke-width="${width}"/>`;
+        return `<path d="${d}" fill="none" stroke="var(--paper)" stroke-width="${width + 2.5}" opacity=".7"/><path d="${d}" fill="none" stroke="${color}" stroke-width="${width}"/>${lineDots(l, x, y, color)}`;
       })
       .join('');
     rewrite(svg.querySelector('.lines')!, lines);

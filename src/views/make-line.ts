@@ -56,6 +56,10 @@ export class MakeLine extends Piece {
     const value = lastGood(store.state(cell));
     const vary = choices.find((c) => c.id === this.by) ?? choices.find((c) => c.role !== 'input') ?? choices[0];
     if (!vary || typeof value !== 'number') return html``;
+    if (!store.live.isQuick(cell))
+      return html`<p class="make">
+        This takes too long to be solved for while you wait: add a sweep of it, and read the setting off.
+      </p>`;
     const shown = this.target === null ? figureOf(store, cell, value) : figureOf(store, cell, this.target);
     return html`<div class="make">
       Make it

@@ -5,24 +5,26 @@ import type { SweepResult } from '../graph/sweep.ts';
 import { moverOf } from '../graph/probe.ts';
 import { present } from '../graph/state.ts';
 import type { Store } from '../notebook/store.ts';
-import { edgesAlong, judgesOf, presentPoint, type Question, sweepNow } from '../notebook/sweeps.ts';
+import { edgesAlong, isSlow, judgesOf, presentPoint, type Question, sweepNow } from '../notebook/sweeps.ts';
 import { type Band, extent, type Line, type LineFigure, withRoom } from '../plots/line-figure.ts';
 import { fromUnit, toUnit } from '../units/unit.ts';
 import { figureOf, lower, quantityOf, senseOf, shownOf } from './words.ts';
 
-/** Turns what a sweep found into a figure in the reader's units. `keep` is a domain of y that is to stay if it can. */
+/** Turns what a sweep found into a figure in the reader's units. `keep` is a domain of y that is to stay if it can; not whole: more points are to come. */
 export function sweepFigure(
   store: Store,
   at: Snapshot,
   question: Question,
   found: SweepResult,
   keep: readonly [number, number] | null,
+  isWhole = true,
 ): LineFigure {
   const { vary, read, family, item } = question;
   const show =
     (cell: Cell) =>
     (si: number): number =>
       toUnit(si, shownOf(store, cell).unit);
+  const slow = isSlow(at, question);
   const xs = question.xs.map(show(vary));
   const values = (row: Float64Array): number[] => Array.from(row, show(read));
   const lines: Line[] = found.map(([row], i) => ({
@@ -30,11 +32,12 @@ export function sweepFigure(
     xs,
     ys: values(row!),
     present: isPresent(store, question, i),
+    ...(slow ? { dots: isWhole ? 'all' : 'some' } : {}),
   }));
-  if (family && !lines.some((l) => l.present)) lines.push(presentLine(store, at, question, xs, values));
+  if (family && !slow && !lines.some((l) => l.present)) lines.push(presentLine(store, at, question, xs, values));
   else if (!family && lines[0]) lines[0] = { ...lines[0], present: true };
 
-  const point = presentPoint(at, question);
+  const point = slow ? onLine(at, question, found) : presentPoint(at, question);
   const [low, high] = [Math.min(item.from, item.to), Math.max(item.from, item.to)];
   const inside = point.x >= low - 1e-9 && point.x <= high + 1e-9 && Number.isFinite(point.y);
   const mark = inside ? { x: show(vary)(point.x), y: show(read)(point.y), movable: isMovable(store, at, vary) } : null;
@@ -61,6 +64,20 @@ export function sweepFigure(
     rules: lowRules(store, at, question),
     mark,
   };
+}
+
+/** Where the present setting stands on a slow sweep's own line, between the points found so far. */
+function onLine(at: Snapshot, question: Question, found: SweepResult): { readonly x: number; readonly y: number } {
+  const state = at.state(at.graph.slotOf.get(question.vary)!);
+  const x = state.is === 'ready' && typeof state.value === 'number' ? state.value : NaN;
+  const row = found[0]?.[0] ?? new Float64Array();
+  const known = question.xs.map((at, i) => [at, row[i]!] as const).filter(([, y]) => Number.isFinite(y));
+  const rising = known.toSorted((a, b) => a[0] - b[0]);
+  const after = rising.findIndex(([at]) => at >= x);
+  if (question.family || after < 0 || (after === 0 && rising[0]![0] > x)) return { x, y: NaN };
+  if (after === 0) return { x, y: rising[0]![1] };
+  const [[x0, y0], [x1, y1]] = [rising[after - 1]!, rising[after]!];
+  return { x, y: y0 + ((y1 - y0) * (x - x0)) / (x1 - x0) };
 }
 
 /** Without the last digits that a change of units leaves, so that ticks at the ends are drawn. */
@@ -130,7 +147,7 @@ function said(store: Store, read: Cell, line: Line): string {
 
 /** The edges of a judge in the reader's units; null where there is none, or it stands on something without a value. */
 function edgesOf(store: Store, at: Snapshot, question: Question, judge: Cell<Verdict> | undefined) {
-  if (!judge || !quantityOf(judge)) return null;
+  if (!judge || !quantityOf(judge) || isSlow(at, { ...question, read: judge })) return null;
   const show =
     (cell: Cell) =>
     (si: number): number =>

@@ -5,7 +5,7 @@ import type { Snapshot } from '../graph/snapshot.ts';
 import { NotSettled } from '../graph/snapshot.ts';
 import type { SweepResult } from '../graph/sweep.ts';
 import type { SweepItem } from '../notebook/document.ts';
-import { isSlow, type Question, questionOf, sweepNow, taskOf } from '../notebook/sweeps.ts';
+import { coarse, isSlow, type Question, questionOf, sweepNow, taskOf } from '../notebook/sweeps.ts';
 import { type LineFigure, twinOf } from '../plots/line-figure.ts';
 import { say } from '../units/phrase.ts';
 import { fromUnit, tidy, toUnit } from '../units/unit.ts';
@@ -96,17 +96,18 @@ export class SweepFigure extends Piece {
     }
     this.requestUpdate();
   };
-  private show(at: Snapshot, question: Question, found: SweepResult): void {
+  private show(at: Snapshot, question: Question, found: SweepResult, isWhole = true): void {
     const dragging = this.gesture.now !== undefined;
-    this.figure = sweepFigure(this.store, at, question, found, this.domain);
+    this.figure = sweepFigure(this.store, at, question, found, this.domain, isWhole);
     if (!dragging) this.domain = this.figure.y.domain;
     else this.figure = { ...this.figure, y: { ...this.figure.y, domain: this.domain ?? this.figure.y.domain } };
     this.note = null;
   }
   private renewSlowly(question: Question): void {
-    const task = taskOf(this.store, question);
+    const few = coarse(question);
+    const task = taskOf(this.store, few);
     const key = JSON.stringify(task);
-    if (this.found?.key === key) return this.show(this.store.snapshot(), question, this.found.result);
+    if (this.found?.key === key) return this.show(this.store.snapshot(), few, this.found.result);
     if (this.job?.key === key) return;
     this.job?.stop();
     this.job = null;
@@ -118,7 +119,10 @@ export class SweepFigure extends Piece {
     };
     const stop = this.explorer.sweep(task, (news) => {
       if (news.is === 'waiting') this.done = news.done;
-      else if (news.is === 'fault') {
+      else if (news.is === 'coming') {
+        this.done = news.done;
+        this.show(this.store.snapshot(), few, news.result, false);
+      } else if (news.is === 'fault') {
         end();
         this.note = say(news.message, this.store.system);
       } else {

@@ -19,7 +19,7 @@ export class Counted implements Explorer {
       this.onEnd();
     };
     const stop = this.explorer.sweep(task, (news) => {
-      if (news.is !== 'waiting') end();
+      if (news.is === 'ready' || news.is === 'fault') end();
       report(news);
     });
     return () => {

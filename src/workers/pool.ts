@@ -1,5 +1,6 @@
 import { faultOf } from '../graph/compute.ts';
 import type { Explorer, SweepNews } from '../graph/explorer.ts';
+import type { SweepResult } from '../graph/sweep.ts';
 import type { Job, News, Runner } from '../graph/runner.ts';
 import type { Ask, Tell } from './messages.ts';
 
@@ -81,6 +82,7 @@ export class Pool implements Runner, Explorer {
   sweep(task: Parameters<Explorer['sweep']>[0], report: (news: SweepNews) => void): () => void {
     return this.ask({ do: 'sweep', sweep: task }, (tell) => {
       if (tell.is === 'swept') report({ is: 'ready', result: tell.result });
+      else if (tell.is === 'coming') report({ is: 'coming', result: tell.value as SweepResult, done: tell.done });
       else if (tell.is === 'fault') report({ is: 'fault', message: tell.fault.message });
       else if (tell.is === 'waiting') report({ is: 'waiting', done: tell.done });
     });

@@ -4,7 +4,7 @@ import { choice, optional, scalar, verdict } from '../../src/graph/kind.ts';
 import { Live } from '../../src/graph/live.ts';
 import { NotSettled, snapshot, type Snapshot } from '../../src/graph/snapshot.ts';
 import { Impossible } from '../../src/graph/state.ts';
-import { type SweepAsk, sweepSteps } from '../../src/graph/sweep.ts';
+import { coarselyFirst, type SweepAsk, sweepSteps } from '../../src/graph/sweep.ts';
 import { ratio } from '../../src/units/quantity.ts';
 import { toy, typed } from './toy.ts';
 
@@ -235,6 +235,28 @@ describe('the steps of a sweep', () => {
     const steps = sweepSteps(at(work), { vary: x, xs: [1, 2, 3, 4], read: [work] });
     expect([...steps].map(shareOf)).toEqual([0.25, 0.5, 0.75, 1]);
     expect(swept(at(work), { vary: x, xs: [1, 2], read: [work] })).toEqual([[[100, 200]]]);
+  });
+
+  it('take a slow path’s points coarsely first, and show after each what stands', () => {
+    const xs = [1, 2, 3, 4, 5];
+    const seen = [...sweepSteps(at(work), { vary: x, xs, read: [work] })].map((step) =>
+      typeof step === 'number' ? null : [...step.value[0]![0]!],
+    );
+    const to = NaN; // to come
+    expect(seen).toEqual([
+      [100, to, to, to, to],
+      [100, to, to, to, 500],
+      [100, to, 300, to, 500],
+      [100, 200, 300, to, 500],
+      [100, 200, 300, 400, 500],
+    ]);
+    for (const n of [0, 1, 2, 3, 17, 161])
+      expect(coarselyFirst(n).toSorted((a, b) => a - b)).toEqual(Array.from({ length: n }, (_, i) => i));
+  });
+
+  it('take the rough value of a slow cell that has one', () => {
+    const rough = slow({ ...toy('rough'), from: { x }, steps: work.steps as never, rough: ({ x }) => 99 * x });
+    expect(swept(at(rough), { vary: x, xs: [1, 2], read: [rough] })).toEqual([[[99, 198]]]);
   });
 
   it('are many points where it is quick', () => {

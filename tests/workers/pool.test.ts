@@ -411,8 +411,13 @@ describe('a sweep through a slow cell', () => {
     ...questionOf(sweep, store.catalogue),
     xs: Array.from({ length: 4 }, (_, i) => sweep.from + ((sweep.to - sweep.from) * i) / 3),
   });
-  const swept = (pool: Pool, task: SweepTask): Promise<Exclude<SweepNews, { readonly is: 'waiting' }>> =>
-    new Promise((done) => pool.sweep(task, (news) => news.is !== 'waiting' && done(news)));
+  type Last = Extract<SweepNews, { readonly is: 'ready' | 'fault' }>;
+  const swept = (pool: Pool, task: SweepTask): Promise<Last> =>
+    new Promise((done) =>
+      pool.sweep(task, (news) => {
+        if (news.is === 'ready' || news.is === 'fault') done(news);
+      }),
+    );
   const lookingAtAll = [...catalogue.cells.values()];
 
   it.each([
