@@ -86,6 +86,17 @@ export const perRadianSquared = quantity(
   shown(u.millimeterPerDegreeSquared, 4),
 );
 
+export const power = quantity('power', shown(u.horsepower, 1, 1), shown(u.kilowatt, 1, 1));
+export const powerDensity = quantity('powerDensity', shown(u.horsepowerPerCubicInch, 3), shown(u.kilowattPerLiter, 1));
+/** A pressure that stands for work over volume: a difference. */
+export const meanPressure = quantity('meanPressure', shown(u.psi, 1), shown(u.kilopascal, 0), { datum: 'gauge' });
+export const fuelFlow = quantity('fuelFlow', shown(u.poundPerHour, 1), shown(u.kilogramPerHour, 1));
+export const specificFuel = quantity(
+  'specificFuel',
+  shown(u.poundPerHorsepowerHour, 3),
+  shown(u.gramPerKilowattHour, 0),
+);
+
 /** A quantity by its id: text that crosses to a worker or a file names quantities, it does not carry them. */
 export function quantityNamed(id: string): Quantity {
   const found = known.get(id);

@@ -51,7 +51,8 @@ const unit = (
 // g = 9.80665 m/s2; mercury and water columns are the conventional ones.
 const IN = 0.0254;
 const FT = 0.3048;
-const POUND_FORCE = 0.45359237 * 9.80665;
+const POUND = 0.45359237;
+const POUND_FORCE = POUND * 9.80665;
 const FOOT_POUND = POUND_FORCE * FT;
 
 export const one = unit('', none, 1);
@@ -105,10 +106,7 @@ export const kelvin = unit('K', temperature, 1);
 export const celsius = unit('°C', temperature, 1, ['C', 'c', 'degC'], { offset: 273.15 });
 export const fahrenheit = unit('°F', temperature, 5 / 9, ['F', 'f', 'degF'], { offset: 459.67 * (5 / 9) });
 export const kilogramPerCubicMeter = unit('kg/m³', timesPower(mass, volume, -1), 1, ['kg/m3', 'kg/m^3']);
-export const poundPerCubicFoot = unit('lb/ft³', timesPower(mass, volume, -1), 0.45359237 / FT ** 3, [
-  'lb/ft3',
-  'lb/ft^3',
-]);
+export const poundPerCubicFoot = unit('lb/ft³', timesPower(mass, volume, -1), POUND / FT ** 3, ['lb/ft3', 'lb/ft^3']);
 export const newtonMeter = unit('N m', torque, 1, ['Nm', 'N·m', 'N*m']);
 export const poundFoot = unit('lbf ft', torque, FOOT_POUND, [
   'lb-ft',
@@ -124,6 +122,17 @@ export const horsepower = unit('hp', power, 550 * FOOT_POUND);
 export const metricHorsepower = unit('PS', power, 75 * 9.80665);
 export const litersPerSecond = unit('L/s', flow, 1e-3, ['l/s']);
 export const cubicFeetPerMinute = unit('cfm', flow, FT ** 3 / 60, ['ft3/min', 'ft³/min']);
+export const horsepowerPerCubicInch = unit('hp/in³', timesPower(power, volume, -1), (550 * FOOT_POUND) / IN ** 3, [
+  'hp/in3',
+  'hp/ci',
+]);
+export const kilowattPerLiter = unit('kW/L', timesPower(power, volume, -1), 1e6);
+export const poundPerHour = unit('lb/h', timesPower(mass, time, -1), POUND / 3600, ['lb/hr']);
+export const kilogramPerHour = unit('kg/h', timesPower(mass, time, -1), 1 / 3600);
+export const poundPerHorsepowerHour = unit('lb/hp h', timesPower(mass, torque, -1), POUND / (550 * FOOT_POUND * 3600), [
+  'lb/hp-h',
+]);
+export const gramPerKilowattHour = unit('g/kWh', timesPower(mass, torque, -1), 1e-3 / 3.6e6);
 export const megajoulePerKilogram = unit('MJ/kg', timesPower(torque, mass, -1), 1e6);
 export const kilojoulePerKilogram = unit('kJ/kg', timesPower(torque, mass, -1), 1e3);
 export const btuPerPound = unit('Btu/lb', timesPower(torque, mass, -1), 2326, ['BTU/lb']);

@@ -114,6 +114,12 @@ describe('js-quantities judges', () => {
     metricHorsepower: ['75 kg*gee*m/s', exact], // its PS is another unit
     litersPerSecond: ['1 l/s', exact],
     cubicFeetPerMinute: ['1 ft3/min', exact],
+    horsepowerPerCubicInch: ['1 hp/in3', 1e-8],
+    kilowattPerLiter: ['1 kW/l', exact],
+    poundPerHour: ['1 lb/h', exact],
+    kilogramPerHour: ['1 kg/h', exact],
+    poundPerHorsepowerHour: ['1 lb/hp*h', 1e-8],
+    gramPerKilowattHour: ['1 g/kWh', exact],
     megajoulePerKilogram: ['1 MJ/kg', exact],
     kilojoulePerKilogram: ['1 kJ/kg', exact],
     btuPerPound: ['1 BTU/lb', 1e-6],

@@ -1,0 +1,35 @@
+import { scaleLinear } from 'd3-scale';
+import { curveMonotoneX, line as through } from 'd3-shape';
+import { line, text } from './drawing.ts';
+
+/** Figures by engine speed: x in rad/s. */
+export interface BySpeed {
+  readonly x: Float64Array;
+  readonly y: Float64Array;
+}
+const rpm = (2 * Math.PI) / 60;
+export const toRpm = (speed: number): number => speed / rpm;
+
+/** The scale of an axis of engine speed, and the axis itself along the bottom. */
+export function speedAxis(
+  speeds: ArrayLike<number>,
+  [left, right]: readonly [number, number],
+  bottom: number,
+): { readonly x: (speed: number) => number; readonly axis: string } {
+  const [from, to] = [toRpm(speeds[0]!), toRpm(speeds[speeds.length - 1]!)];
+  const room = (to - from || 1000) * 0.03;
+  const scale = scaleLinear([from - room, to + room], [left, right]);
+  const axis = [
+    line(left, bottom, right, bottom, 'class="axis"'),
+    ...scale.ticks(right - left < 420 ? 4 : 8).map((t) => text(scale(t), bottom + 20, String(t), 'middle')),
+    text(right, bottom + 42, 'Engine speed, rpm', 'end'),
+  ].join('');
+  return { x: (speed) => scale(toRpm(speed)), axis };
+}
+
+/** A smooth line through points that overshoots none of them. */
+export const smooth = (places: readonly (readonly [number, number])[]): string =>
+  through<readonly [number, number]>()
+    .x(([x]) => x)
+    .y(([, y]) => y)
+    .curve(curveMonotoneX)([...places]) ?? '';
