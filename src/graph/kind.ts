@@ -84,11 +84,14 @@ export interface CurveKind extends Kind<Curve> {
   readonly name: 'curve';
   readonly x: Quantity;
   readonly y: Quantity;
+  /** What x is, as it stands on an axis. */
+  readonly along: string;
 }
-export const curve = (x: Quantity, y: Quantity): CurveKind => ({
+export const curve = (x: Quantity, y: Quantity, along = 'Crank angle from firing top dead center'): CurveKind => ({
   name: 'curve',
   x,
   y,
+  along,
   same: (a, b) => sameArrays(a.x, b.x) && sameArrays(a.y, b.y),
   sound: (value) =>
     value.x.length === value.y.length && value.x.every(Number.isFinite) && value.y.every(Number.isFinite),

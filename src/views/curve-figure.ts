@@ -3,7 +3,7 @@ import type { Cell } from '../graph/cell.ts';
 import type { Curve, CurveKind } from '../graph/kind.ts';
 import { lastGood } from '../graph/state.ts';
 import { extent, type LineFigure, twinOf, withRoom } from '../plots/line-figure.ts';
-import type { Quantity } from '../units/quantity.ts';
+import { angle, type Quantity } from '../units/quantity.ts';
 import { toUnit } from '../units/unit.ts';
 import { figureTools, waitsFor } from './figure-parts.ts';
 import { twinTable } from './figure-tools.ts';
@@ -76,7 +76,11 @@ export class CurveFigure extends Piece {
     const { symbol } = kind.y[system].unit;
     return {
       label: `${cell.label}: ${cell.kind.text(curve, system)}.`,
-      x: { title: 'Crank angle from firing top dead center', domain: extent([xs]) ?? [0, 1], text: text(kind.x) },
+      x: {
+        title: `${kind.along}${kind.x[system].unit.symbol === '°' ? '' : `, ${kind.x[system].unit.symbol}`}`,
+        domain: extent([xs]) ?? [0, 1],
+        text: text(kind.x),
+      },
       y: {
         title: symbol ? `${cell.label}, ${symbol}` : cell.label,
         domain: withRoom(extent([ys]) ?? [0, 1]),
@@ -86,13 +90,13 @@ export class CurveFigure extends Piece {
       bands: [],
       rules: [],
       mark: null,
-      ...cursorOn(curve, (a) => toUnit(a, kind.x[system].unit)),
+      ...cursorOn(kind, curve, (a) => toUnit(a, kind.x[system].unit)),
     };
   }
 }
 /** The page's crank, where it stands within the curve. */
-function cursorOn({ x }: Curve, show: (angle: number) => number): { readonly cursor?: number } {
-  if (crank.angle === undefined) return {};
+function cursorOn(kind: CurveKind, { x }: Curve, show: (angle: number) => number): { readonly cursor?: number } {
+  if (crank.angle === undefined || kind.x !== angle) return {};
   const at = [crank.angle - 4 * Math.PI, crank.angle].find((a) => a >= x[0]! && a <= x.at(-1)!);
   return at === undefined ? {} : { cursor: show(at) };
 }
