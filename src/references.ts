@@ -27,6 +27,14 @@ export const afdc = reference('afdc', 'U.S. Department of Energy, Alternative Fu
 export const sae960497 = reference('sae960497', 'SAE 960497, 1996 (abstract)');
 export const bowling = reference('bowling', 'B. Bowling, engine test correction notes, 1995');
 
+export const taylor = reference(
+  'taylor',
+  'C. F. Taylor, The Internal-Combustion Engine in Theory and Practice, vol. 1, MIT Press, 1966',
+);
+export const fukutani = reference('fukutani', 'I. Fukutani and E. Watanabe, SAE 790484, 1979');
+export const engelman = reference('engelman', 'H. W. Engelman, ASME 73-WA/DGP-14, 1973');
+export const bell = reference('bell', 'A. G. Bell, Performance Tuning in Theory and Practice: Four Strokes, 1981');
+
 export const cite = (source: Reference, at: string): Citation => ({ in: source, at });
 
 /** A trade fact that no published source was found for; the page says so. */

@@ -63,6 +63,23 @@ export const vaporPressure = quantity('vaporPressure', shown(u.inchOfMercury, 3)
   datum: 'absolute',
 });
 export const temperature = quantity('temperature', shown(u.fahrenheit, 0), shown(u.celsius, 1, 0.5));
+/** Pressures that are differences already: a bench's depression, what a carburetor or an exhaust holds back. */
+export const depression = quantity('depression', shown(u.inchOfWater, 1, 1), shown(u.hectopascal, 1, 1), {
+  trim: true,
+  datum: 'gauge',
+});
+export const pressureDrop = quantity('pressureDrop', shown(u.inchOfMercury, 2, 0.05), shown(u.hectopascal, 1, 1), {
+  datum: 'gauge',
+});
+export const backPressure = quantity('backPressure', shown(u.psi, 1, 0.1), shown(u.kilopascal, 1, 0.5), {
+  datum: 'gauge',
+});
+export const airFlow = quantity('airFlow', shown(u.cubicFeetPerMinute, 1, 1), shown(u.litersPerSecond, 1, 0.5), {
+  trim: true,
+});
+export const flowArea = quantity('flowArea', shown(u.squareInch, 3, 0.01), shown(u.squareMillimeter, 0, 5));
+export const gasSpeed = quantity('gasSpeed', shown(u.footPerSecond, 0, 10), shown(u.meterPerSecond, 1, 2));
+export const pipeLength = quantity('pipeLength', shown(u.inch, 2, 0.25), shown(u.millimeter, 0, 5), { trim: true });
 export const density = quantity('density', shown(u.kilogramPerCubicMeter, 3));
 export const liquidDensity = quantity('liquidDensity', shown(u.kilogramPerCubicMeter, 0));
 export const torque = quantity('torque', shown(u.poundFoot, 1, 1), shown(u.newtonMeter, 1, 1));
@@ -86,6 +103,9 @@ export const perRadianSquared = quantity(
   shown(u.millimeterPerDegreeSquared, 4),
 );
 
+/** An engine’s, estimated: not worth a decimal. */
+export const engineTorque = quantity('engineTorque', shown(u.poundFoot, 0, 1), shown(u.newtonMeter, 0, 1));
+export const enginePower = quantity('enginePower', shown(u.horsepower, 0, 1), shown(u.kilowatt, 0, 1));
 export const power = quantity('power', shown(u.horsepower, 1, 1), shown(u.kilowatt, 1, 1));
 export const powerDensity = quantity('powerDensity', shown(u.horsepowerPerCubicInch, 3), shown(u.kilowattPerLiter, 1));
 /** A pressure that stands for work over volume: a difference. */

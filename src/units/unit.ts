@@ -78,6 +78,7 @@ export const revolutionsPerMinute = unit('rpm', timesPower(angle, time, -1), Mat
 ]);
 export const meterPerSecond = unit('m/s', speed, 1);
 export const footPerMinute = unit('ft/min', speed, FT / 60, ['fpm']);
+export const footPerSecond = unit('ft/s', speed, FT, ['fps', 'ft/sec']);
 export const meterPerSecondSquared = unit('m/s²', acceleration, 1, ['m/s2', 'm/s^2']);
 export const gravity = unit('g', acceleration, 9.80665);
 export const newton = unit('N', force, 1);

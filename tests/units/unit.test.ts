@@ -79,6 +79,7 @@ describe('js-quantities judges', () => {
     revolutionsPerMinute: ['1 rpm', exact],
     meterPerSecond: ['1 m/s', exact],
     footPerMinute: ['1 ft/min', exact],
+    footPerSecond: ['1 ft/s', exact],
     meterPerSecondSquared: ['1 m/s2', exact],
     gravity: ['1 gee', exact],
     newton: ['1 N', exact],
