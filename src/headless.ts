@@ -26,7 +26,7 @@ import { tidy, toUnit } from './units/unit.ts';
 class Refused extends Error {}
 
 const usage =
-  'evaluate FILE.json [--variant ID] [--set ID=VALUE]... [--hold ID=VALUE]... --get ID[,ID]... [--units us|si] [--sweep ID=FROM..TO/STEP], or --list';
+  'evaluate FILE.json [--variant ID] [--set ID=VALUE]... [--hold ID=VALUE]... --get ID[,ID]... [--units us|si] [--sweep ID=FROM..TO/STEP] [--speeds FROM..TO/STEP], or --list';
 
 interface Call {
   readonly files: string[];
@@ -95,6 +95,7 @@ function read(words: readonly string[]): Call {
       );
     else if (word === '--variant') call.variant = next();
     else if (word === '--sweep') call.sweep = next();
+    else if (word === '--speeds') call.set.push(...speeds(next()));
     else if (word === '--list') call.list = true;
     else if (word === '--units') {
       const system = next();
@@ -104,6 +105,13 @@ function read(words: readonly string[]): Call {
     else call.files.push(word);
   }
   return call;
+}
+
+/** The speeds of the curves, rpm, as settings of their inputs. */
+function speeds(words: string): readonly string[] {
+  const [, from, to, step] = /^(.+?)\.\.(.+?)\/(.+)$/.exec(words) ?? [];
+  if (!from || !to || !step) throw new Refused(`Write "${words}" as FROM..TO/STEP, in rpm.`);
+  return [`curveFrom=${from}`, `curveTo=${to}`, `curveStep=${step}`];
 }
 
 function open(path: string): Document {
@@ -287,7 +295,13 @@ function list(system: System): unknown {
       ...unitsOf(cell, system),
       chapter: roomOf.get(cell.id)!,
     }))
-    .toSorted((a, b) => chapters.findIndex((c) => c.id === a.chapter) - chapters.findIndex((c) => c.id === b.chapter));
+    .toSorted((a, b) => placeOf(a.chapter) - placeOf(b.chapter));
+}
+
+/** Where a room's chapter stands on the page; a room without one comes last. */
+function placeOf(room: string): number {
+  const at = chapters.findIndex((c) => c.id === room);
+  return at < 0 ? chapters.length : at;
 }
 
 /** The command: prints JSON and returns the exit code. */

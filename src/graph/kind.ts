@@ -130,9 +130,9 @@ export const table = (columns: readonly Column[]): Table => {
     name: 'table',
     columns,
     same: (a, b) => a === b || (a.length === b.length && a.every((row, i) => sameArrays(row, b[i]!))),
-    sound: (value) => value.every(isRow),
+    sound: (value) => isAll(value, isRow),
     save: (value) => value,
-    restore: (saved) => (Array.isArray(saved) && saved.every(isRow) ? saved : undefined),
+    restore: (saved) => (Array.isArray(saved) && isAll(saved, isRow) ? saved : undefined),
     text: (value, system) =>
       value.map((row) => row.map((v, i) => format(v, columns[i]!.quantity, system)).join(' : ')).join(', '),
   };
@@ -180,8 +180,9 @@ export function wordAt(kind: VerdictKind, value: number, edges: readonly number[
 export function sentence(kind: VerdictKind, v: Verdict, plusMinus = 0): Phrase {
   const label = kind.words.find((w) => w.id === v.word)!.label;
   const figure = { si: v.value, as: kind.quantity.id };
-  const bound: Phrase =
-    plusMinus > 0 ? ['\u202f±\u202f', { si: plusMinus, as: kind.quantity.id, difference: true }] : [];
+  const { unit, digits } = kind.quantity.us;
+  const isShown = plusMinus >= 0.5 * 10 ** -digits * unit.factor; // not "± 0.00"
+  const bound: Phrase = isShown ? ['\u202f±\u202f', { si: plusMinus, as: kind.quantity.id, difference: true }] : [];
   const either = plusMinus > 0 && v.edges.some((edge) => Math.abs(edge - v.value) < plusMinus);
   return [
     label[0]!.toUpperCase() + label.slice(1),
@@ -238,7 +239,10 @@ const allFinite = (value: unknown): boolean =>
       ? Object.values(value).every(allFinite)
       : true;
 
-const numbers = (a: unknown): a is readonly number[] => Array.isArray(a) && a.every(Number.isFinite);
+const numbers = (a: unknown): a is readonly number[] => Array.isArray(a) && isAll(a, Number.isFinite);
+/** Of a list with holes, `every` would only look at what is there. */
+const isAll = (list: readonly unknown[], holds: (each: unknown) => boolean): boolean =>
+  list.findIndex((each) => !holds(each)) < 0;
 const sameArrays = (a: ArrayLike<number>, b: ArrayLike<number>): boolean => {
   if (a === b) return true;
   if (a.length !== b.length) return false;

@@ -54,7 +54,10 @@ export class MakeLine extends Piece {
     const { cell, store } = this;
     const { choices } = this;
     const value = lastGood(store.state(cell));
-    const vary = choices.find((c) => c.id === this.by) ?? choices.find((c) => c.role !== 'input') ?? choices[0];
+    // At first what a hand moves on the page, else what was measured, whatever the order of the cells.
+    const derived = choices.filter((c) => c.role !== 'input');
+    const usual = derived.find((c) => c.movedBy.length > 0) ?? derived[0] ?? choices[0];
+    const vary = choices.find((c) => c.id === this.by) ?? usual;
     if (!vary || typeof value !== 'number') return html``;
     if (!store.live.isQuick(cell))
       return html`<p class="make">

@@ -6,6 +6,7 @@ import type { SweepResult } from '../graph/sweep.ts';
 export type Ask =
   | { readonly task: number; readonly do: 'steps'; readonly cell: string; readonly given: object }
   | { readonly task: number; readonly do: 'part'; readonly cell: string; readonly given: object; readonly part: number }
+  | { readonly task: number; readonly do: 'warm'; readonly cell: string }
   | { readonly task: number; readonly do: 'sweep'; readonly sweep: SweepTask }
   | { readonly task: number; readonly do: 'stop' };
 

@@ -79,6 +79,11 @@ export class Pool implements Runner, Explorer {
     };
   }
 
+  /** Lets every worker go once through a slow cell, from starting values, before anybody waits for it. */
+  warm(cell: string): void {
+    for (let i = 0; i < this.size; i++) this.ask({ do: 'warm', cell }, () => {});
+  }
+
   sweep(task: Parameters<Explorer['sweep']>[0], report: (news: SweepNews) => void): () => void {
     return this.ask({ do: 'sweep', sweep: task }, (tell) => {
       if (tell.is === 'swept') report({ is: 'ready', result: tell.result });

@@ -53,6 +53,13 @@ export function work(cells: ReadonlyMap<string, Cell>, tell: (t: Tell) => void):
       return;
     }
     const cell = slowCell(ask.cell);
+    if (ask.do === 'warm') {
+      const live = new Live([cell]);
+      live.look([cell]);
+      live.run();
+      tell({ task, is: 'ready', value: null });
+      return;
+    }
     const given = ask.given as never;
     const steps = ask.do === 'steps' ? cell.steps(given) : cell.parts!.one(given, cell.parts!.list(given)[ask.part]);
     void run(

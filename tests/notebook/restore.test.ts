@@ -295,12 +295,14 @@ const at = (thing: unknown, path: Path): unknown =>
 /** Writes an own field whatever its name. Where the place is gone by now nothing happens. */
 function write(thing: unknown, path: Path, value: unknown): void {
   const parent = at(thing, path.slice(0, -1));
+  if (ArrayBuffer.isView(parent)) return; // junk of fixed size
   if (Array.isArray(parent) && typeof path.at(-1) === 'string') parent.push(value); // a list has no names
   else if (typeof parent === 'object' && parent !== null)
     Object.defineProperty(parent, path.at(-1)!, { value, writable: true, enumerable: true, configurable: true });
 }
 function remove(thing: unknown, path: Path): void {
   const parent = at(thing, path.slice(0, -1));
+  if (ArrayBuffer.isView(parent)) return; // junk of fixed size
   if (Array.isArray(parent)) parent.splice(Number(path.at(-1)), 1);
   else if (typeof parent === 'object' && parent !== null) delete (parent as Loose)[path.at(-1)!];
 }

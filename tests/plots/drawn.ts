@@ -4,10 +4,12 @@ import type { Store } from '../../src/notebook/store.ts';
 import type { Drawing } from '../../src/plots/drawing.ts';
 import { forms } from '../../src/plots/forms.ts';
 import type { System } from '../../src/units/quantity.ts';
-import { opened, scenario, scenarios, valueOf } from '../notebook/notebooks.ts';
+import { opened, quick, scenario, scenarios, valueOf } from '../notebook/notebooks.ts';
 
-/** Every drawn figure of the notebook: the plate of the opening and those of the chapters. */
-export const figures: readonly ChapterFigure[] = [opening.plate, ...chapters.flatMap((c) => c.figures ?? [])];
+/** Every drawn figure of what is computed at once: the plate of the opening and those of the chapters. */
+export const figures: readonly ChapterFigure[] = [opening.plate, ...chapters.flatMap((c) => c.figures ?? [])].filter(
+  ({ from }) => Object.values(from).every((cell) => quick.includes(cell)),
+);
 
 /** What a figure's form is given. */
 export function valuesOf(store: Store, figure: ChapterFigure): Record<string, unknown> {

@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import { roomOf } from '../../cells/index.ts';
 import { type Derived, drain } from '../../src/graph/cell.ts';
 import { sentence, type Verdict, type VerdictKind } from '../../src/graph/kind.ts';
 import { sweepSteps } from '../../src/graph/sweep.ts';
@@ -310,7 +311,8 @@ describe.each(Object.keys(scenarios))('the file of %s', (name) => {
 
 /** Every figure, choice and verdict in US units: a change of formula shows here, answer by answer. */
 it('every answer of every starting point, in US units', () => {
-  const looked = [...catalogue.cells.values()];
+  // What stands on gas dynamics is held to other programs and measurements, with a tolerance, elsewhere.
+  const looked = [...catalogue.cells.values()].filter((c) => quick.includes(c) || roomOf.get(c.id) !== 'output');
   const all = [
     ['edge-of-premium', null],
     ['two-cams', 'early'],

@@ -1,5 +1,5 @@
 import { scaleLinear } from 'd3-scale';
-import { power, rotation, torque } from '../../units/quantity.ts';
+import { enginePower as power, engineTorque as torque, rotation } from '../../units/quantity.ts';
 import { toUnit } from '../../units/unit.ts';
 import { circle, type Drawing, isNarrow, line, path, said, type Sheet, text } from '../drawing.ts';
 import { type BySpeed, smooth, speedAxis, toRpm } from '../speed-axis.ts';
@@ -47,9 +47,9 @@ export function output(v: OutputValues, sheet: Sheet): Drawing {
       )
       .join('');
   const isUnsettled = (speed: number): boolean => v.unsettledSpeeds.speeds.some((s) => Math.abs(s - speed) < 0.01);
-  const peak = (speed: number, value: number, words: string, ink: string): string =>
+  const peak = (speed: number, value: number, words: string, ink: string, lower: boolean): string =>
     circle(x(speed), y(value), 5, `fill="none" stroke="var(--${ink})" stroke-width="1.5"`) +
-    text(Math.min(x(speed), right - 70), y(value) - 12, words, 'middle', 'strong');
+    text(Math.min(x(speed), right - 70), y(value) + (lower ? 24 : -12), words, 'middle', 'strong');
   const body = [
     text(0, 14, `Torque, ${asTorque.symbol}, and power, ${asPower.symbol}`),
     ...y
@@ -61,8 +61,20 @@ export function output(v: OutputValues, sheet: Sheet): Drawing {
     path(smooth(at(powers)), 'fill="none" stroke="var(--l2)" stroke-width="2"'),
     dots(torques, 'l1'),
     dots(powers, 'l2'),
-    peak(v.peakTorqueSpeed, toUnit(v.peakTorque, asTorque), said(sheet, v.peakTorque, torque), 'l1'),
-    peak(v.peakPowerSpeed, toUnit(v.peakPower, asPower), said(sheet, v.peakPower, power), 'l2'),
+    peak(
+      v.peakTorqueSpeed,
+      toUnit(v.peakTorque, asTorque),
+      said(sheet, v.peakTorque, torque),
+      'l1',
+      toUnit(v.peakTorque, asTorque) < toUnit(v.peakPower, asPower),
+    ),
+    peak(
+      v.peakPowerSpeed,
+      toUnit(v.peakPower, asPower),
+      said(sheet, v.peakPower, power),
+      'l2',
+      toUnit(v.peakTorque, asTorque) >= toUnit(v.peakPower, asPower),
+    ),
     axis,
   ].join('');
   const hollow = v.unsettledSpeeds.speeds.map((s) => said(sheet, s, rotation));
