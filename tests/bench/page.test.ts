@@ -142,6 +142,82 @@ test('frames while the crank is turned, with section and lifts in sight', async 
   await page.close();
 });
 
+/** Times (ms) from an edit to the first look of the torque curve and to what stays; the longest task of the page meanwhile. */
+async function curveTimes(page: Page, edits: readonly (readonly [id: string, value: number])[]) {
+  return page.evaluate(async (edits) => {
+    interface Cells {
+      get(id: string): unknown;
+    }
+    interface Seen {
+      readonly is: string;
+    }
+    const { store } = document.querySelector('notebook-page') as unknown as {
+      readonly store: {
+        readonly catalogue: { readonly cells: Cells };
+        readonly live: { state(cell: unknown): Seen };
+        set(values: readonly (readonly [unknown, number])[], edit: { readonly what: string }): void;
+        watchAll(call: () => void): () => void;
+      };
+    };
+    const cell = (id: string): unknown => store.catalogue.cells.get(id);
+    const curve = cell('torqueCurve');
+    let longest = 0;
+    const observer = new PerformanceObserver((list) => {
+      for (const entry of list.getEntries()) longest = Math.max(longest, entry.duration);
+    });
+    observer.observe({ type: 'longtask' });
+    const times: [first: number, last: number][] = [];
+    for (const [id, value] of edits) {
+      const start = performance.now();
+      let first = 0;
+      await new Promise<void>((done) => {
+        const stop = store.watchAll(() => {
+          const { is } = store.live.state(curve);
+          if (is === 'coming' && first === 0) first = performance.now() - start;
+          if (is !== 'ready' || first === 0) return;
+          times.push([first, performance.now() - start]);
+          stop();
+          done();
+        });
+        store.set([[cell(id), value]], { what: 'bench' });
+      });
+    }
+    observer.disconnect();
+    return { times, longest };
+  }, edits);
+}
+
+test.each([
+  ['Edge of premium', 200, 60],
+  ['Milled four', 260, 60],
+])('the torque curve of %s', async (title, cold, warm) => {
+  const context = await browser.newContext({ viewport: { width: 1280, height: 900 } });
+  await context.addInitScript(() => localStorage.setItem('closing-angle/opened', 'output'));
+  const page = await context.newPage();
+  await page.goto(inject('address'));
+  await page.waitForSelector('html[data-complete]');
+  if (title !== 'Edge of premium') await page.getByRole('link', { name: title }).click();
+  await page.locator('#chapter-output').scrollIntoViewIfNeeded();
+  await page.waitForSelector('#figure-output svg circle');
+  await page.waitForTimeout(4000);
+  const first = ({ times }: { readonly times: readonly (readonly [number, number])[] }): number =>
+    median(times.map(([t]) => t));
+  const near = await curveTimes(
+    page,
+    Array.from({ length: 7 }, (_, i) => ['totalSpark', 0.55 + i * 1e-4]),
+  );
+  // Pipes of another length are cut into other cells: no state fits, each speed begins from rest.
+  const far = await curveTimes(
+    page,
+    Array.from({ length: 7 }, (_, i) => ['runnerLength', (i % 2 ? 0.24 : 0.29) + i * 1e-5]),
+  );
+  console.log(
+    `torque curve of ${title}, 12 speeds, workers of the page: first look ${first(far).toFixed(0)} ms cold (bar ${cold}), ${first(near).toFixed(0)} ms warm (bar ${warm}); what stays after ${median(far.times.map(([, t]) => t)).toFixed(0)} ms; longest task of the page ${Math.max(near.longest, far.longest).toFixed(0)} ms (bar 50)`,
+  );
+  expect(far.times.length).toBe(7);
+  await context.close();
+});
+
 test('scripts before the first readout, and to the first figure', async () => {
   const folder = inject('folder');
   const html = readFileSync(join(folder, 'index.html'), 'utf8');

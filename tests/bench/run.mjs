@@ -1,24 +1,30 @@
 // Benchmarks on a built bundle, as times and ratios. Nothing here fails: it prints, a person judges.
+import { spawn, spawnSync } from 'node:child_process';
 import { dirname, join } from 'node:path';
+import { createInterface } from 'node:readline';
 import { fileURLToPath, pathToFileURL } from 'node:url';
 import { build } from 'vite';
 
 const root = join(dirname(fileURLToPath(import.meta.url)), '../..');
 const out = join(root, 'node_modules/.cache/bench');
-await build({
-  configFile: false,
-  root,
-  logLevel: 'warn',
-  build: {
-    ssr: join(root, 'tests/bench/graph.bench.ts'),
-    outDir: out,
-    emptyOutDir: true,
-    target: 'node20',
-    minify: true,
-    rollupOptions: { output: { entryFileNames: 'graph.mjs' } },
-  },
-});
-const graph = await import(pathToFileURL(join(out, 'graph.mjs')).href);
+/** What tests/bench/NAME.bench.ts exports, built as for the page. */
+async function built(name) {
+  await build({
+    configFile: false,
+    root,
+    logLevel: 'warn',
+    build: {
+      ssr: join(root, `tests/bench/${name}.bench.ts`),
+      outDir: join(out, name),
+      emptyOutDir: true,
+      target: 'node20',
+      minify: true,
+      rollupOptions: { output: { entryFileNames: `${name}.mjs` } },
+    },
+  });
+  return import(pathToFileURL(join(out, name, `${name}.mjs`)).href);
+}
+const graph = await built('graph');
 
 /**
  * Medians in microseconds of several functions, run in turn so that a drift of the machine meets all of them. The first
@@ -48,3 +54,53 @@ console.log(
 );
 const [lift] = medians([graph.liftAndClearance()], 60, 20);
 console.log(`lift and clearance recompute, one valve input to all quick results: ${us(lift)} (bar: 2000 µs)`);
+
+// The step of 200 cells of a pipe against the same in C: turn by turn, each from the same wave on.
+const [cells, steps] = [200, 1000];
+const program = join(out, 'interior', 'interior');
+const { interior } = await built('interior');
+const pipe = interior(cells);
+const compiler = spawnSync(
+  'gcc',
+  ['-O3', '-march=native', '-o', program, join(root, 'tests/bench/interior.c'), '-lm'],
+  {
+    encoding: 'utf8',
+  },
+);
+const median = (times) => times.toSorted((a, b) => a - b)[times.length >> 1] / (cells * steps);
+const [inPage, inC] = [[], []];
+if (compiler.error) {
+  for (let round = -40; round < 300; round++) {
+    const took = pipe.run(steps);
+    if (round >= 0) inPage.push(took);
+  }
+  console.log(`${cells} cells of a pipe: ${median(inPage).toFixed(1)} ns a cell and step; no gcc, not compared with C`);
+} else {
+  if (compiler.status !== 0) throw new Error(`interior.c: ${compiler.stderr}`);
+  const child = spawn(program, [String(cells)], { stdio: ['pipe', 'pipe', 'inherit'] });
+  const lines = createInterface({ input: child.stdout })[Symbol.asyncIterator]();
+  const ask = async (line) => {
+    child.stdin.write(`${line}\n`);
+    return (await lines.next()).value;
+  };
+  pipe.run(steps);
+  await ask(`run ${steps}`);
+  const ours = pipe.state();
+  const theirs = Float64Array.from((await ask('state')).trim().split(' '), Number);
+  // The farthest apart of each of rho, rho u, energy and rho burnt, over the largest of it.
+  const apart = [0, 1, 2, 3].map((k) => {
+    const [a, b] = [ours, theirs].map((all) => all.subarray(k * cells, (k + 1) * cells));
+    return Math.max(...a.map((x, i) => Math.abs(x - b[i]))) / Math.max(...a.map(Math.abs));
+  });
+  if (theirs.length !== ours.length || !apart.every((share) => share < 1e-9))
+    throw new Error(`interior.c computes something else: ${apart.join(', ')} apart`);
+  for (let round = -40; round < 300; round++) {
+    const [took, tookInC] = [pipe.run(steps), Number(await ask(`run ${steps}`))];
+    if (round >= 0) [inPage, inC].forEach((times, k) => times.push([took, tookInC][k]));
+  }
+  child.stdin.end();
+  const [a, b] = [median(inPage), median(inC)];
+  console.log(
+    `${cells} cells of a pipe: ${a.toFixed(1)} ns a cell and step, in C ${b.toFixed(1)}; ratio ${(a / b).toFixed(2)} (bar: 1.5); up to ${Math.max(...apart).toExponential(0)} apart after ${steps} steps`,
+  );
+}
