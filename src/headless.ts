@@ -1,5 +1,6 @@
 import { readFileSync } from 'node:fs';
 import { catalogue as cells, chapters, roomOf } from '../cells/index.ts';
+import '../cells/output/cycle.work.ts';
 import example from '../scenarios/edge-of-premium.json' with { type: 'json' };
 import { type Cell, drain } from './graph/cell.ts';
 import {

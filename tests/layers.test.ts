@@ -34,7 +34,7 @@ function importsOf(file: string): string[] {
   const text = readFileSync(join(root, file), 'utf8');
   const named = ts.preProcessFile(text, true, true).importedFiles.map((found) => found.fileName);
   const addresses = [...text.matchAll(/new URL\(\s*['"](\.[^'"]*\.ts)['"]/g)].map((found) => found[1]!);
-  const patterns = [...text.matchAll(/import\.meta\.glob[^(]*\(\s*['"](\.[^'"]*)['"]/g)].flatMap((found) =>
+  const patterns = [...text.matchAll(/import\.meta\.glob[^(]*\(\s*\[?\s*['"](\.[^'"]*)['"]/g)].flatMap((found) =>
     files.filter((other) => matches(other, join(dirname(file), found[1]!))).map((other) => `./${within(file, other)}`),
   );
   return [...new Set([...named, ...addresses, ...patterns])]

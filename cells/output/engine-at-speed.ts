@@ -1,12 +1,11 @@
 import { slow } from '../../src/graph/cell.ts';
 import { structure } from '../../src/graph/kind.ts';
-import { cycleEngine } from '../../src/physics/cycle/engine.ts';
 import type { GridName } from '../../src/physics/cycle/grid.ts';
 import type { EngineInput } from '../../src/physics/cycle/engine-input.ts';
-import { EngineRun } from '../../src/physics/cycle/speed.ts';
 import { cite, heywood } from '../../src/references.ts';
 import { engineSpeed } from '../block/inputs.ts';
 import { cycleInput } from './cycle-input.ts';
+import { cycle } from './cycle.ts';
 import { rowOf, type SpeedRow } from './rows.ts';
 
 export interface AtSpeed extends SpeedRow {
@@ -17,6 +16,7 @@ export interface AtSpeed extends SpeedRow {
 }
 
 function at(engine: EngineInput, speed: number, grid: GridName): AtSpeed {
+  const { cycleEngine, EngineRun } = cycle();
   const found = new EngineRun(cycleEngine(engine), grid).at(speed);
   const { indicatedPressure, peakPressure, loop } = found;
   return {

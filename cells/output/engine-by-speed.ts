@@ -1,10 +1,10 @@
 import { slowInParts } from '../../src/graph/cell.ts';
 import { structure } from '../../src/graph/kind.ts';
-import { cycleEngine } from '../../src/physics/cycle/engine.ts';
 import type { GridName } from '../../src/physics/cycle/grid.ts';
-import { type CycleState, EngineRun } from '../../src/physics/cycle/speed.ts';
+import type { CycleState } from '../../src/physics/cycle/speed.ts';
 import { cite, heywood } from '../../src/references.ts';
 import { cycleInput } from './cycle-input.ts';
+import { cycle } from './cycle.ts';
 import { curveFrom, curveStep, curveTo } from './inputs.ts';
 import { type BySpeed, rowOf, speedsOf, type SpeedRow } from './rows.ts';
 
@@ -29,7 +29,9 @@ export const engineBySpeed = slowInParts({
       const speeds = speedsOf(curveFrom, curveTo, curveStep);
       return (['coarse', 'medium'] as const).flatMap((grid) => speeds.map((speed) => ({ speed, grid })));
     },
+    first: ({ curveFrom, curveTo, curveStep }) => speedsOf(curveFrom, curveTo, curveStep).length,
     *one({ cycleInput }, { speed, grid }): Generator<number, SpeedRow, void> {
+      const { cycleEngine, EngineRun } = cycle();
       const run = new EngineRun(cycleEngine(cycleInput), grid);
       yield 0;
       if (grid !== 'coarse') return rowOf(run.at(speed));
@@ -46,6 +48,7 @@ export const engineBySpeed = slowInParts({
   },
   // Each speed from the one before, the first from rest: the same whatever was computed before.
   rough: ({ cycleInput, curveFrom, curveTo, curveStep }) => {
+    const { cycleEngine, EngineRun } = cycle();
     const run = new EngineRun(cycleEngine(cycleInput), 'coarse');
     let near: CycleState | null = null;
     const rows = speedsOf(curveFrom, curveTo, curveStep).map((speed) => {

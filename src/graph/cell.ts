@@ -77,6 +77,8 @@ export interface Provisional<T> {
 /** Work that falls into independent parts, to be shared among workers. */
 export interface Parts<G, T, P, R> {
   list(given: G): readonly P[];
+  /** How many of the list make the first look: they go before other work. */
+  first?(given: G): number;
   one(given: G, part: P): Steps<R>;
   /** The value from the parts done so far (in the order of the list), or undefined while they show nothing. */
   join(given: G, results: readonly (R | undefined)[]): T | undefined;

@@ -9,6 +9,7 @@ import { say } from '../units/phrase.ts';
 import { answerList, choicesOf, fieldList, isResult } from './field-list.ts';
 import { Near } from './near.ts';
 import { Piece } from './piece.ts';
+import { Rest } from './rest.ts';
 import { when } from './words.ts';
 import './chapter-group.ts';
 
@@ -29,11 +30,15 @@ export class ChapterSection extends Piece {
   /** The number of its first figure. */
   declare firstFigure: number;
 
-  /** What a closed chapter says may be long work: it is asked for only where it is read. */
+  /** What a closed chapter says is asked for only where it is read, and if it is long work only once hands rest. */
   private readonly near = new Near(this, () => !this.open && this.requestUpdate());
+  private readonly rest = new Rest(this);
+  private get asks(): boolean {
+    return this.near.isNear && (this.rest.isAtRest || this.store.live.isQuick(this.chapter.says));
+  }
   protected override watched(): readonly Cell[] {
     if (this.open) return choicesOf(this.chapter.fields);
-    return this.near.isNear ? [this.chapter.says] : [];
+    return this.asks ? [this.chapter.says] : [];
   }
   private turn(): void {
     this.dispatchEvent(new CustomEvent('turn', { detail: this.chapter.id, bubbles: true }));
@@ -44,7 +49,7 @@ export class ChapterSection extends Piece {
   }
   private folded(): TemplateResult {
     const { chapter, store } = this;
-    const said = lastGood((this.near.isNear ? store : store.live).state(chapter.says));
+    const said = lastGood((this.asks ? store : store.live).state(chapter.says));
     return html`<section class="folded">
       <h2 id="chapter-${chapter.id}">
         <button aria-expanded="false" @click=${() => this.turn()}>

@@ -5,7 +5,7 @@ import { lastGood } from '../graph/state.ts';
 import { extent, type LineFigure, twinOf, withRoom } from '../plots/line-figure.ts';
 import { angle, type Quantity } from '../units/quantity.ts';
 import { toUnit } from '../units/unit.ts';
-import { figureTools, waitsFor } from './figure-parts.ts';
+import { figureTools, waitsFor, workedAnew } from './figure-parts.ts';
 import { twinTable } from './figure-tools.ts';
 import { crank } from './crank.ts';
 import { onFrame } from './frame.ts';
@@ -51,7 +51,7 @@ export class CurveFigure extends Piece {
     const stale = state.is === 'fault' || state.is === 'waiting';
     return html`<figure class="fig" id="figure-${cell.id}">
       ${state.is === 'fault' && curve ? waitsFor(store, state.fault.about) : nothing}
-      ${state.is === 'waiting' && curve ? html`<p class="stale-note">Being worked out anew. This is the last good figure.</p>` : nothing}
+      ${state.is === 'waiting' && curve ? html`<p class="stale-note">${workedAnew}</p>` : nothing}
       <div class="frame low ${stale ? 'stale' : ''}">
         ${figure && !this.table ? html`<line-plot .figure=${figure}></line-plot>` : nothing}
         ${figure && this.table ? twinTable(cell.label, twinOf(figure)) : nothing}

@@ -4,7 +4,7 @@ import type { ChapterFigure } from '../graph/chapter.ts';
 import { lastGood } from '../graph/state.ts';
 import type { Drawing } from '../plots/drawing.ts';
 import { crank } from './crank.ts';
-import { figureTools, waitsFor } from './figure-parts.ts';
+import { figureTools, waitsFor, workedAnew } from './figure-parts.ts';
 import { onFrame } from './frame.ts';
 import { Gesture } from './gesture.ts';
 import { crankHold, type Hold, holdOf } from './hold.ts';
@@ -146,13 +146,15 @@ export class DrawnFigure extends Piece {
 
   protected override render(): TemplateResult {
     const { figure, store, drawing } = this;
-    const fault = Object.values(figure.from)
-      .map((c) => store.state(c))
-      .find((s) => s.is === 'fault');
+    const states = Object.values(figure.from).map((c) => store.state(c));
+    const fault = states.find((s) => s.is === 'fault');
+    const waits = !fault && states.some((s) => s.is === 'waiting');
+    const isThere = states.every((s) => lastGood(s) !== undefined);
     return html`<figure class="fig" id=${figure.id}>
-      ${fault?.is === 'fault' ? waitsFor(store, fault.fault.about) : nothing}
-      <div class="frame ${fault ? 'stale' : ''}">
-        ${this.table && drawing ? twinTable(figure.caption, drawing.twin) : html`<svg role="img" aria-label=""></svg>${this.handle()}`}
+      ${fault?.is === 'fault' ? waitsFor(store, fault.fault.about, isThere) : nothing}
+      ${waits ? html`<p class="stale-note">${isThere ? workedAnew : 'Being worked out.'}</p>` : nothing}
+      <div class="frame ${fault || waits ? 'stale' : ''} ${isThere ? '' : 'empty'}">
+        ${this.table && drawing ? twinTable(figure.caption, drawing.twin) : html`<svg role="img" aria-label="Not drawn yet"></svg>${this.handle()}`}
       </div>
       <figcaption>${this.number > 0 ? html`<b>Figure ${this.number}.</b> ` : nothing}${figure.caption}</figcaption>
       ${figureTools(this, { title: figure.caption, twin: () => this.drawing?.twin ?? { columns: [], rows: [] } })}

@@ -4,11 +4,11 @@ import type { Twin } from '../plots/drawing.ts';
 import { lower } from './words.ts';
 import './figure-tools.ts';
 
-/** The line over a figure that is not of the present. */
-export function waitsFor(store: Store, id: string): TemplateResult {
+/** The line over a figure that is not of the present, or has not been there yet. */
+export function waitsFor(store: Store, id: string, isThere = true): TemplateResult {
   const at = store.catalogue.cells.get(id);
   return html`<p class="stale-note">
-    Waits for <a href="#${id}">${at ? lower(at.label) : id}</a>. This is the last good figure.
+    Waits for <a href="#${id}">${at ? lower(at.label) : id}</a>.${isThere ? ' This is the last good figure.' : ''}
   </p>`;
 }
 
@@ -23,3 +23,6 @@ export const figureTools = (
     .picture=${() => of.querySelector<SVGSVGElement>('.frame svg')}
     @table=${() => (of.table = !of.table)}
   ></figure-tools>`;
+
+/** Said over a figure while a slow one takes its place. */
+export const workedAnew = 'Being worked out anew. This is the last good figure.';

@@ -9,8 +9,8 @@ export class Near implements ReactiveController {
   constructor(host: ReactiveControllerHost & Element, changed: (isNear: boolean) => void) {
     this.host = host;
     this.observer = new IntersectionObserver(
-      ([entry]) => {
-        this.isNear = entry!.isIntersecting;
+      (entries) => {
+        this.isNear = entries.at(-1)!.isIntersecting; // the last word of several
         changed(this.isNear);
       },
       { rootMargin: '200px' },

@@ -14,6 +14,7 @@ export interface Port {
 type Work = Ask extends infer A ? (A extends { do: 'stop' } ? never : A extends Ask ? Omit<A, 'task'> : never) : never;
 interface Task {
   readonly work: Work;
+  readonly isUrgent: boolean;
   readonly hear: (tell: Tell) => void;
   number: number;
 }
@@ -23,7 +24,8 @@ interface Hand {
 }
 
 /**
- * A few workers that share what there is to do: whole slow cells, parts of them, sweeps. First come, first served;
+ * A few workers that share what there is to do: whole slow cells, parts of them, sweeps. First looks go first, else it
+ * is first come, first served;
  * a stopped task leaves the queue, or its worker is told and takes the next one.
  */
 export class Pool implements Runner, Explorer {
@@ -42,19 +44,21 @@ export class Pool implements Runner, Explorer {
     const failed = (error: unknown): void => report({ is: 'fault', fault: faultOf(error, cell) });
     const { parts } = cell;
     let list: readonly unknown[] = [];
+    let first = 0;
     try {
       list = parts?.list(given as never) ?? [];
+      first = parts?.first?.(given as never) ?? 0;
     } catch (error) {
       failed(error);
       return () => {};
     }
     if (!parts || list.length === 0)
-      return this.ask({ do: 'steps', cell: cell.id, given }, (tell) => report(newsOf(tell)));
+      return this.ask({ do: 'steps', cell: cell.id, given }, false, (tell) => report(newsOf(tell)));
     const results: unknown[] = list.map(() => undefined);
     const shares = list.map(() => 0);
     const join = (): unknown => parts.join(given as never, results);
     const stops = list.map((_, part) =>
-      this.ask({ do: 'part', cell: cell.id, given, part }, (tell) => {
+      this.ask({ do: 'part', cell: cell.id, given, part }, part < first, (tell) => {
         if (tell.is === 'fault') {
           for (const stop of stops) stop();
           return report({ is: 'fault', fault: tell.fault });
@@ -81,11 +85,11 @@ export class Pool implements Runner, Explorer {
 
   /** Lets every worker go once through a slow cell, from starting values, before anybody waits for it. */
   warm(cell: string): void {
-    for (let i = 0; i < this.size; i++) this.ask({ do: 'warm', cell }, () => {});
+    for (let i = 0; i < this.size; i++) this.ask({ do: 'warm', cell }, false, () => {});
   }
 
   sweep(task: Parameters<Explorer['sweep']>[0], report: (news: SweepNews) => void): () => void {
-    return this.ask({ do: 'sweep', sweep: task }, (tell) => {
+    return this.ask({ do: 'sweep', sweep: task }, false, (tell) => {
       if (tell.is === 'swept') report({ is: 'ready', result: tell.result });
       else if (tell.is === 'coming') report({ is: 'coming', result: tell.value as SweepResult, done: tell.done });
       else if (tell.is === 'fault') report({ is: 'fault', message: tell.fault.message });
@@ -94,11 +98,14 @@ export class Pool implements Runner, Explorer {
   }
 
   /** What a task says after it was told to stop, or had been done by then, is not heard any more. */
-  private ask(work: Work, hear: (tell: Tell) => void): () => void {
+  private ask(work: Work, isUrgent: boolean, hear: (tell: Tell) => void): () => void {
     let wanted = true;
-    const task: Task = { work, hear: (tell) => void (wanted && hear(tell)), number: 0 };
-    this.queue.push(task);
-    this.deal();
+    const task: Task = { work, isUrgent, hear: (tell) => void (wanted && hear(tell)), number: 0 };
+    const calm = this.queue.findIndex((t) => !t.isUrgent);
+    if (isUrgent && calm >= 0) this.queue.splice(calm, 0, task);
+    else this.queue.push(task);
+    // Not before all that one change asks for is in the queue.
+    queueMicrotask(() => this.deal());
     return () => {
       if (!wanted) return;
       wanted = false;

@@ -1,4 +1,5 @@
 import { catalogue } from '../../cells/index.ts';
+import '../../cells/output/cycle.work.ts';
 import type { Ask } from './messages.ts';
 import { work } from './work.ts';
 

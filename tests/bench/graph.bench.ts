@@ -1,6 +1,6 @@
 import { catalogue as cells, chapters, roomOf } from '../../cells/index.ts';
 import edge from '../../scenarios/edge-of-premium.json' with { type: 'json' };
-import { drain, type Input } from '../../src/graph/cell.ts';
+import { type Cell, drain, type Input } from '../../src/graph/cell.ts';
 import { Live } from '../../src/graph/live.ts';
 import { snapshot } from '../../src/graph/snapshot.ts';
 import { sweepSteps } from '../../src/graph/sweep.ts';
@@ -11,10 +11,12 @@ import { linkage as linkageOf, pistonDrop } from '../../src/physics/linkage.ts';
 import { cylinderVolume } from '../../src/physics/volumes.ts';
 
 const document = edge as unknown as Document;
-const quick = [...cells.values()].filter((c) => c.role !== 'slow' && !(c.role === 'cell' && c.id === 'motoredPeak'));
+const stands = (c: Cell): boolean => c.role === 'slow' || (c.role === 'cell' && Object.values(c.from).some(stands));
+const quick = [...cells.values()].filter((c) => !stands(c));
 const cell = (id: string) => cells.get(id)!;
-/** The results of the first six chapters: what is looked at while the valves' chapter is closed. */
-const six = quick.filter((c) => roomOf.get(c.id) !== 'valves');
+/** The results of the first six chapters: what is looked at while those of valves, breathing and output are closed. */
+const later = ['valves', 'breathing', 'output'];
+const six = quick.filter((c) => !later.includes(roomOf.get(c.id)!));
 const open = (looked = quick): Store => {
   const store = new Store({
     catalogue: { cells, chapters },

@@ -305,7 +305,7 @@ static void advance(Pipe *pipe, double dt) {
   pipe->floors += floors;
 }
 
-/** Nanoseconds that so many steps took. */
+/* Nanoseconds that so many steps took. */
 static double run(Pipe *pipe, int steps) {
   struct timespec from, to;
   fill(pipe);
@@ -341,5 +341,5 @@ int main(int count, char **arguments) {
     fflush(stdout);
   }
   free(pipe.state);
-  return pipe.floors > 0;
+  return 0;
 }

@@ -50,57 +50,59 @@ console.log(
 );
 const [one, edit, all] = medians([graph.oneInput(), graph.oneEdit(), graph.oneInputOfAll()], 60, 200);
 console.log(
-  `one input to all quick results but the valves': ${us(one)} on the graph, ${us(edit)} with document and undo; ratio ${(edit / one).toFixed(2)} (bar: 100 µs); the valves' looked at too: ${us(all)}`,
+  `one input to all quick results of the first six chapters: ${us(one)} on the graph, ${us(edit)} with document and undo; ratio ${(edit / one).toFixed(2)} (bar: 100 µs); of all nine: ${us(all)}`,
 );
 const [lift] = medians([graph.liftAndClearance()], 60, 20);
 console.log(`lift and clearance recompute, one valve input to all quick results: ${us(lift)} (bar: 2000 µs)`);
 
-// The step of 200 cells of a pipe against the same in C: turn by turn, each from the same wave on.
-const [cells, steps] = [200, 1000];
-const program = join(out, 'interior', 'interior');
+// The step of 200 cells of a pipe against the same in C, turn by turn, each time from the same wave on.
+const [cells, steps, rounds] = [200, 1000, 400];
 const { interior } = await built('interior');
 const pipe = interior(cells);
-const compiler = spawnSync(
-  'gcc',
-  ['-O3', '-march=native', '-o', program, join(root, 'tests/bench/interior.c'), '-lm'],
-  {
-    encoding: 'utf8',
-  },
-);
-const median = (times) => times.toSorted((a, b) => a - b)[times.length >> 1] / (cells * steps);
-const [inPage, inC] = [[], []];
+const program = join(out, 'interior', 'interior');
+const source = join(root, 'tests/bench/interior.c');
+const [gcc, ...flags] = ['gcc', '-O3', '-march=native', '-o', program, source, '-lm'];
+const compiler = spawnSync(gcc, flags, { encoding: 'utf8' });
+const each = (times) => times.toSorted((a, b) => a - b)[times.length >> 1] / (cells * steps);
+const [ours, theirs] = [[], []];
 if (compiler.error) {
-  for (let round = -40; round < 300; round++) {
+  for (let round = -40; round < rounds; round++) {
     const took = pipe.run(steps);
-    if (round >= 0) inPage.push(took);
+    if (round >= 0) ours.push(took);
   }
-  console.log(`${cells} cells of a pipe: ${median(inPage).toFixed(1)} ns a cell and step; no gcc, not compared with C`);
+  console.log(
+    `step of ${cells} cells of a pipe: ${each(ours).toFixed(1)} ns a cell; not compared with C, as there is no gcc`,
+  );
 } else {
   if (compiler.status !== 0) throw new Error(`interior.c: ${compiler.stderr}`);
   const child = spawn(program, [String(cells)], { stdio: ['pipe', 'pipe', 'inherit'] });
-  const lines = createInterface({ input: child.stdout })[Symbol.asyncIterator]();
+  const answers = createInterface({ input: child.stdout })[Symbol.asyncIterator]();
   const ask = async (line) => {
     child.stdin.write(`${line}\n`);
-    return (await lines.next()).value;
+    const { value, done } = await answers.next();
+    if (done) throw new Error('interior.c has ended');
+    return value;
   };
   pipe.run(steps);
   await ask(`run ${steps}`);
-  const ours = pipe.state();
-  const theirs = Float64Array.from((await ask('state')).trim().split(' '), Number);
-  // The farthest apart of each of rho, rho u, energy and rho burnt, over the largest of it.
+  const state = pipe.state();
+  const other = Float64Array.from((await ask('state')).trim().split(' '), Number);
+  // The farthest apart of rho, of rho u, of energy and of rho burnt, in the largest of each.
   const apart = [0, 1, 2, 3].map((k) => {
-    const [a, b] = [ours, theirs].map((all) => all.subarray(k * cells, (k + 1) * cells));
+    const [a, b] = [state, other].map((all) => all.subarray(k * cells, (k + 1) * cells));
     return Math.max(...a.map((x, i) => Math.abs(x - b[i]))) / Math.max(...a.map(Math.abs));
   });
-  if (theirs.length !== ours.length || !apart.every((share) => share < 1e-9))
+  if (other.length !== state.length || !apart.every((share) => share < 1e-9))
     throw new Error(`interior.c computes something else: ${apart.join(', ')} apart`);
-  for (let round = -40; round < 300; round++) {
-    const [took, tookInC] = [pipe.run(steps), Number(await ask(`run ${steps}`))];
-    if (round >= 0) [inPage, inC].forEach((times, k) => times.push([took, tookInC][k]));
+  for (let round = -40; round < rounds; round++) {
+    const [our, their] = [pipe.run(steps), Number(await ask(`run ${steps}`))];
+    if (round < 0) continue;
+    ours.push(our);
+    theirs.push(their);
   }
   child.stdin.end();
-  const [a, b] = [median(inPage), median(inC)];
+  const [a, b] = [each(ours), each(theirs)];
   console.log(
-    `${cells} cells of a pipe: ${a.toFixed(1)} ns a cell and step, in C ${b.toFixed(1)}; ratio ${(a / b).toFixed(2)} (bar: 1.5); up to ${Math.max(...apart).toExponential(0)} apart after ${steps} steps`,
+    `step of ${cells} cells of a pipe: ${a.toFixed(1)} ns a cell; in C ${b.toFixed(1)} ns; ratio ${(a / b).toFixed(2)} (bar: 1.5); ${Math.max(...apart).toExponential(0)} apart after ${steps} steps`,
   );
 }

@@ -340,7 +340,9 @@ describe('a chapter', () => {
     await page.getByRole('button', { name: 'Close Short block' }).click();
     await settled(page);
     const block = page.locator('chapter-section').first();
-    expect(await block.innerText()).toMatch(/Short block.*8 cylinders, 4\.070 in by 3\.540 in: 368\.4 in³\./s);
+    await expect
+      .poll(() => block.innerText())
+      .toMatch(/Short block.*8 cylinders, 4\.070 in by 3\.540 in: 368\.4 in³\./s);
     await type(page, 'chamberVolume', '66');
     await page.getByRole('button', { name: /^3\s*Camshaft/ }).click();
     await settled(page);

@@ -30,17 +30,21 @@ export function complaintsSoFar(): readonly string[] {
   return complaints.splice(0);
 }
 
-/** A browser profile of its own; it has been nowhere, save that every chapter is open unless a first visit is asked for. */
+/**
+ * A browser profile of its own; it has been nowhere, save that the chapters of what is computed at once are open, and
+ * those that are named besides, unless a first visit is asked for.
+ */
 export async function profile({
   isFirst = false,
+  open = '',
   ...options
-}: BrowserContextOptions & { readonly isFirst?: boolean } = {}): Promise<BrowserContext> {
+}: BrowserContextOptions & { readonly isFirst?: boolean; readonly open?: string } = {}): Promise<BrowserContext> {
   const context = await browser.newContext({ viewport: { width: 1280, height: 900 }, ...options });
   if (!isFirst)
-    await context.addInitScript(() => {
+    await context.addInitScript((chapters) => {
       if (location.protocol === 'http:' && !localStorage.getItem('closing-angle/opened'))
-        localStorage.setItem('closing-angle/opened', 'block chamber cam compression air fuel valves');
-    });
+        localStorage.setItem('closing-angle/opened', chapters);
+    }, `block chamber cam compression air fuel valves ${open}`);
   contexts.push(context);
   context.setDefaultTimeout(20_000);
   context.on('page', (page) => {

@@ -1,4 +1,5 @@
 import { catalogue as cells, chapters } from '../../cells/index.ts';
+import '../../cells/output/cycle.work.ts';
 import type { Cell, Input } from '../../src/graph/cell.ts';
 import { present } from '../../src/graph/state.ts';
 import type { Catalogue } from '../../src/notebook/catalogue.ts';

@@ -264,6 +264,7 @@ describe('stopping', () => {
     const { pool, ports } = pooled(1);
     const heard: News[] = [];
     const stop = pool.start({ owner: 1, cell: square, given: { x: 3 } }, (news) => heard.push(news));
+    await Promise.resolve(); // it is dealt out behind what asked for it
     ports[0]!.holdBack();
     await until(() => ports[0]!.told.some((tell) => tell.is === 'ready'), 'the answer to be on its way');
     stop();

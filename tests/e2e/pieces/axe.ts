@@ -42,7 +42,12 @@ export async function drawn(page: Page, part = 'body'): Promise<void> {
     (part) =>
       Array.from(document.querySelectorAll(part))
         .flatMap((e) => Array.from(e.querySelectorAll('drawn-figure, line-plot')))
-        .every((e) => e.querySelector('table') !== null || e.querySelector('svg path') !== null),
+        .every(
+          (e) =>
+            e.querySelector('table') !== null ||
+            e.querySelector('svg path') !== null ||
+            e.querySelector('.frame.empty') !== null,
+        ),
     part,
     { polling: 'raf' },
   );

@@ -20,7 +20,8 @@ export function advance(column: Column, dt: number): void {
   const perGammaLess1 = 1 / gammaLess1;
   const perR = 1 / column.R;
   const drag = dt * column.drag;
-  const warming = dt * column.warming;
+  const warming = dt * column.warming * perR;
+  const wallHeat = column.R * wallTemperature;
   const courant = dt / column.dx;
   const halfCourant = 0.5 * courant;
 
@@ -70,99 +71,87 @@ export function advance(column: Column, dt: number): void {
     let forceOut = 0;
     let powerOut = 0;
     let burntOut = 0;
-    let rhoNext = 0;
-    let uNext = 0;
-    let pNext = 0;
-    let lightNext = 0;
-    let soundNext = 0;
-    let pHalfNext = 0;
-    let rhoLNext = 0;
-    let uLNext = 0;
-    let pLNext = 0;
-    let burntLNext = 0;
+    // the next cell: half slopes, and the state of its two faces half a step on
+    const rhoNext = state[next]!;
+    const uNext = state[(uAt + next) | 0]!;
+    const pNext = state[(pAt + next) | 0]!;
+    const lightNext = state[(lightAt + next) | 0]!;
+    const soundNext = state[(soundAt + next) | 0]!;
+    const burntNext = state[(burntAt + next) | 0]!;
+    const rhoAfter = state[after]! - rhoNext;
+    const uAfter = state[(uAt + after) | 0]! - uNext;
+    const pAfter = state[(pAt + after) | 0]! - pNext;
+    const burntAfter = state[(burntAt + after) | 0]! - burntNext;
+    const rhoSlope = halfSlope(rhoStep, rhoAfter);
+    const uSlope = halfSlope(uStep, uAfter);
+    const pSlope = halfSlope(pStep, pAfter);
+    const burntSlope = halfSlope(burntStep, burntAfter);
+    const drift = courant * uNext;
+    const swelling = courant * uSlope + halfCourant * uNext * state[(taperAt + next) | 0]!;
+    const rhoMid = rhoNext - drift * rhoSlope - swelling * rhoNext;
+    const uMid = uNext - drift * uSlope - courant * pSlope * lightNext;
+    const pHalfNext = pNext - drift * pSlope - gamma * swelling * pNext;
+    const burntMid = burntNext - drift * burntSlope;
+    const rhoR = rhoMid - rhoSlope;
+    const uR = uMid - uSlope;
+    const pR = pHalfNext - pSlope;
+    const rhoLNext = rhoMid + rhoSlope;
+    const uLNext = uMid + uSlope;
+    const pLNext = pHalfNext + pSlope;
+    const burntLNext = burntMid + burntSlope;
+    rhoStep = rhoAfter;
+    uStep = uAfter;
+    pStep = pAfter;
+    burntStep = burntAfter;
 
-    if (i < cells) {
-      // the next cell: half slopes, and the state of its two faces half a step on
-      rhoNext = state[next]!;
-      uNext = state[(uAt + next) | 0]!;
-      pNext = state[(pAt + next) | 0]!;
-      lightNext = state[(lightAt + next) | 0]!;
-      soundNext = state[(soundAt + next) | 0]!;
-      const burntNext = state[(burntAt + next) | 0]!;
-      const rhoAfter = state[after]! - rhoNext;
-      const uAfter = state[(uAt + after) | 0]! - uNext;
-      const pAfter = state[(pAt + after) | 0]! - pNext;
-      const burntAfter = state[(burntAt + after) | 0]! - burntNext;
-      const rhoSlope = halfSlope(rhoStep, rhoAfter);
-      const uSlope = halfSlope(uStep, uAfter);
-      const pSlope = halfSlope(pStep, pAfter);
-      const burntSlope = halfSlope(burntStep, burntAfter);
-      const drift = courant * uNext;
-      const swelling = courant * uSlope + halfCourant * uNext * state[(taperAt + next) | 0]!;
-      const rhoMid = rhoNext - drift * rhoSlope - swelling * rhoNext;
-      const uMid = uNext - drift * uSlope - courant * pSlope * lightNext;
-      pHalfNext = pNext - drift * pSlope - gamma * swelling * pNext;
-      const burntMid = burntNext - drift * burntSlope;
-      const rhoR = rhoMid - rhoSlope;
-      const uR = uMid - uSlope;
-      const pR = pHalfNext - pSlope;
-      rhoLNext = rhoMid + rhoSlope;
-      uLNext = uMid + uSlope;
-      pLNext = pHalfNext + pSlope;
-      burntLNext = burntMid + burntSlope;
-      rhoStep = rhoAfter;
-      uStep = uAfter;
-      pStep = pAfter;
-      burntStep = burntAfter;
-
-      // HLLC: the outer waves, the contact between them (push / weight), and the flux of the side it leaves behind
-      const soundL = uL - sound;
-      const otherL = uR - soundNext;
-      const sL = otherL < soundL ? otherL : soundL;
-      const soundR = uR + soundNext;
-      const otherR = uL + sound;
-      const sR = otherR > soundR ? otherR : soundR;
-      const weightL = rhoL * (sL - uL);
-      const weightR = rhoR * (sR - uR);
-      const push = pR - pL + weightL * uL - weightR * uR;
-      const weight = weightL - weightR; // negative
-      if (push <= 0) {
-        const energy = pL * perGammaLess1 + 0.5 * rhoL * uL * uL;
-        if (sL < 0) {
-          const contact = push / weight;
-          const d = weight / (sL * weight - push); // 1 / (sL - contact)
-          const pStar = pL + weightL * (contact - uL);
-          massOut = weightL * d * contact;
-          forceOut = massOut * contact + pStar;
-          powerOut = contact * (((sL - uL) * energy - pL * uL + pStar * contact) * d + pStar);
-        } else {
-          massOut = rhoL * uL;
-          forceOut = massOut * uL + pL;
-          powerOut = uL * (energy + pL);
-        }
-        burntOut = massOut * burntL;
+    // HLLC: the outer waves, the contact between them (push / weight), and the flux of the side it leaves behind
+    const soundL = uL - sound;
+    const otherL = uR - soundNext;
+    const sL = otherL < soundL ? otherL : soundL;
+    const soundR = uR + soundNext;
+    const otherR = uL + sound;
+    const sR = otherR > soundR ? otherR : soundR;
+    const weightL = rhoL * (sL - uL);
+    const weightR = rhoR * (sR - uR);
+    const push = pR - pL + weightL * uL - weightR * uR;
+    const weight = weightL - weightR; // negative
+    if (push <= 0) {
+      const energy = pL * perGammaLess1 + 0.5 * rhoL * uL * uL;
+      if (sL < 0) {
+        const contact = push / weight;
+        const d = weight / (sL * weight - push); // 1 / (sL - contact)
+        const pStar = pL + weightL * (contact - uL);
+        massOut = weightL * d * contact;
+        forceOut = massOut * contact + pStar;
+        powerOut = contact * (((sL - uL) * energy - pL * uL + pStar * contact) * d + pStar);
       } else {
-        const energy = pR * perGammaLess1 + 0.5 * rhoR * uR * uR;
-        if (sR > 0) {
-          const contact = push / weight;
-          const d = weight / (sR * weight - push);
-          const pStar = pR + weightR * (contact - uR);
-          massOut = weightR * d * contact;
-          forceOut = massOut * contact + pStar;
-          powerOut = contact * (((sR - uR) * energy - pR * uR + pStar * contact) * d + pStar);
-        } else {
-          massOut = rhoR * uR;
-          forceOut = massOut * uR + pR;
-          powerOut = uR * (energy + pR);
-        }
-        burntOut = massOut * (burntMid - burntSlope);
+        massOut = rhoL * uL;
+        forceOut = massOut * uL + pL;
+        powerOut = uL * (energy + pL);
       }
-      const area = state[(areaAt + i) | 0]!;
-      massOut *= area;
-      forceOut *= area;
-      powerOut *= area;
-      burntOut *= area;
+      burntOut = massOut * burntL;
     } else {
+      const energy = pR * perGammaLess1 + 0.5 * rhoR * uR * uR;
+      if (sR > 0) {
+        const contact = push / weight;
+        const d = weight / (sR * weight - push);
+        const pStar = pR + weightR * (contact - uR);
+        massOut = weightR * d * contact;
+        forceOut = massOut * contact + pStar;
+        powerOut = contact * (((sR - uR) * energy - pR * uR + pStar * contact) * d + pStar);
+      } else {
+        massOut = rhoR * uR;
+        forceOut = massOut * uR + pR;
+        powerOut = uR * (energy + pR);
+      }
+      burntOut = massOut * (burntMid - burntSlope);
+    }
+    const area = state[(areaAt + i) | 0]!;
+    massOut *= area;
+    forceOut *= area;
+    powerOut *= area;
+    burntOut *= area;
+    if (i === cells) {
       massOut = fluxes[4]!;
       forceOut = fluxes[5]!;
       powerOut = fluxes[6]!;
@@ -171,16 +160,14 @@ export function advance(column: Column, dt: number): void {
 
     // this cell
     const per = dt * state[(perVolumeAt + i) | 0]!;
-    const pace = rho * (u < 0 ? -u : u);
+    const pace = rho * Math.abs(u);
     let rhoNew = rho + per * (massIn - massOut);
     const momentum =
       state[(momentumAt + i) | 0]! +
       per * (forceIn - forceOut + pHalf * state[(wideningAt + i) | 0]!) -
       drag * pace * u;
     let energy =
-      state[(energyAt + i) | 0]! +
-      per * (powerIn - powerOut) +
-      warming * (pace + 3 * rho) * (wallTemperature - p * light * perR);
+      state[(energyAt + i) | 0]! + per * (powerIn - powerOut) + warming * (pace + 3 * rho) * (wallHeat - p * light);
     const burntDensity = state[(burntDensityAt + i) | 0]! + per * (burntIn - burntOut);
     if (!(rhoNew > leastDensity)) {
       rhoNew = leastDensity;
@@ -195,7 +182,7 @@ export function advance(column: Column, dt: number): void {
       column.floors++;
     }
     const soundNew = Math.sqrt(gamma * pNew * lightNew);
-    const fastest = (uNew < 0 ? -uNew : uNew) + soundNew;
+    const fastest = Math.abs(uNew) + soundNew;
     if (fastest > wave) wave = fastest;
     state[i] = rhoNew;
     state[(uAt + i) | 0] = uNew;
