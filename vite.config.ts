@@ -33,7 +33,14 @@ export default defineConfig({
     root: '.',
     reporters: ['dot', './tests/counts.ts'],
     projects: [
-      { test: { name: 'unit', include: ['tests/**/*.test.ts'], exclude: ['tests/e2e/**', 'tests/bench/**'] } },
+      {
+        test: {
+          name: 'unit',
+          include: ['tests/**/*.test.ts'],
+          exclude: ['tests/e2e/**', 'tests/bench/**'],
+          setupFiles: 'tests/seeded.ts',
+        },
+      },
       { test: { name: 'e2e', include: ['tests/e2e/**/*.test.ts'], ...browser } },
       // Not part of the test command: benchmarks, and the README's picture.
       { test: { name: 'bench', include: ['tests/bench/**/*.test.ts'], ...browser, disableConsoleIntercept: true } },
