@@ -56,6 +56,16 @@ describe('what is asked for', () => {
     });
   });
 
+  it('is a torque curve at the speeds asked for, and what is read off it', async () => {
+    const answers = await evaluate(edge, '--get', 'torqueCurve,peakTorque', '--speeds', '2000..4000/1000');
+    const { value: curve, unit, xUnit } = answers.torqueCurve!;
+    const { x, y } = curve as { readonly x: readonly number[]; readonly y: readonly number[] };
+    expect([xUnit, unit]).toEqual(['rpm', 'lbf ft']);
+    expect(x.map(Math.round)).toEqual([2000, 3000, 4000]);
+    // Builders look for about a pound-foot to the cubic inch of such an engine.
+    for (const torque of y) expect(Math.abs(torque / 368.4 - 1)).toBeLessThan(0.12);
+    expect(answers.peakTorque!.value as number).toBeGreaterThanOrEqual(Math.max(...y));
+  });
   it('is a curve with both its units', async () => {
     const { pistonTravel } = await evaluate(edge, '--get', 'pistonTravel');
     expect(pistonTravel).toMatchObject({ unit: 'in', xUnit: '°', state: 'ready' });

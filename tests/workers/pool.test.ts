@@ -260,6 +260,33 @@ describe('stopping', () => {
     ]);
     expect(ports[0]!.asked.map((ask) => ask.do)).toEqual(['steps', 'steps']);
   });
+  it('does not hold up a first look: its parts go before other work, asked for before or after', async () => {
+    const looked = slowInParts({
+      ...toy('looked'),
+      from: { x },
+      parts: {
+        list: () => [1, 2, 3],
+        first: () => 2,
+        *one(_, part: number) {
+          yield 0.5;
+          return part;
+        },
+        join: (_, results: readonly (number | undefined)[]) => results[1],
+      },
+    });
+    const { pool, ports } = pooled(1, new Map<string, Cell>([...toys, ['looked', looked]]));
+    pool.start({ owner: 1, cell: square, given: { x: 3 } }, () => {});
+    let last: News | undefined;
+    pool.start({ owner: 1, cell: looked, given: { x: 1 } }, (news) => (last = news));
+    await until(() => last?.is === 'ready', 'all of it');
+    expect(ports[0]!.asked.map((ask) => (ask.do === 'part' ? ask.part : ask.do))).toEqual([0, 1, 'steps', 2]);
+  });
+  it('warms up every worker with a slow cell at its starting values', async () => {
+    const { pool, ports } = pooled(2);
+    pool.warm('square');
+    await until(() => ports.length === 2 && ports.every((port) => port.told.length > 0), 'both');
+    for (const port of ports) expect(port.told.map((tell) => tell.is)).toEqual(['ready']);
+  });
   it('is heard even of work that was done by then: its answer is not reported', async () => {
     const { pool, ports } = pooled(1);
     const heard: News[] = [];
