@@ -136,11 +136,17 @@ export function edgesAlong(
   return { xs, edges: drain(sweepSteps(at, { vary, xs, fixed, read: take.map(() => judge), take }))[0]! };
 }
 
-/** What a result can be swept against: figures it stands on, directly or through others. */
+/**
+ * What a result can be swept against: figures it stands on, directly or through others, and those that are moved by
+ * shifting what it stands on: power stands on the lobes, and the closing moves with them.
+ */
 export function variables(store: Store, read: Cell): readonly Cell[] {
   const { graph } = store.live;
   const stands = upstream(graph, [graph.slotOf.get(read)!]);
-  return graph.order.filter((c, i) => stands[i] === 1 && c !== read && isFigure(c));
+  const isReached = (c: Cell): boolean => stands[graph.slotOf.get(c)!] === 1;
+  const isMoved = (c: Cell): boolean =>
+    c.role !== 'input' && c.movedBy.some(({ inputs }) => inputs.every((input) => isReached(input)));
+  return graph.order.filter((c) => (isReached(c) || isMoved(c)) && c !== read && isFigure(c));
 }
 /** Results that can be shown: any figure something else decides. */
 export function results({ cells }: Catalogue): readonly Cell[] {

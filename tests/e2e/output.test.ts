@@ -89,6 +89,8 @@ describe('the torque curve', () => {
     await chapter.getByRole('button', { name: 'Add a sweep here' }).click();
     const sweep = chapter.locator('sweep-figure');
     await sweep.getByRole('combobox', { name: 'What is shown' }).selectOption('peakPower');
+    // Power stands on the lobes; the closing moves with them, and so it can be swept.
+    expect(await sweep.getByRole('combobox', { name: 'Against what' }).inputValue()).toBe('intakeClosing');
     await page.locator('sweep-figure').last().scrollIntoViewIfNeeded();
     await expect.poll(() => sweep.locator('svg .lines circle').count(), { timeout: 40_000 }).toBeGreaterThan(3);
   });
