@@ -39,6 +39,7 @@ export default defineConfig({
           include: ['tests/**/*.test.ts'],
           exclude: ['tests/e2e/**', 'tests/bench/**'],
           setupFiles: 'tests/seeded.ts',
+          testTimeout: 30_000, // a loaded machine is no fault
         },
       },
       { test: { name: 'e2e', include: ['tests/e2e/**/*.test.ts'], ...browser } },

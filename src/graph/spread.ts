@@ -26,13 +26,13 @@ export function spreads(
   reads: readonly Cell[],
   tolerances: ReadonlyMap<Cell, number>,
 ): ReadonlyMap<Cell, Spread> {
-  const { order, slotOf } = at.graph;
+  const { slotOf } = at.graph;
   const shares = new Map<Cell, Share[]>();
   const values = new Map<Cell, number>();
   for (const read of reads) {
-    const state = at.state(slotOf.get(read)!);
-    const stands = upstream(at.graph, [slotOf.get(read)!], at.stands);
-    if (state.is !== 'ready' || order.some((c, i) => stands[i] === 1 && c.role === 'slow' && !at.stands(i))) continue;
+    const slot = slotOf.get(read)!;
+    const state = at.state(slot);
+    if (state.is !== 'ready' || (at.graph.quick[slot] === 0 && isSlow(at, slot))) continue;
     shares.set(read, []);
     values.set(read, numeric(state.value));
   }
@@ -55,6 +55,12 @@ export function spreads(
     });
   }
   return new Map([...shares].map(([read, all]) => [read, together(all)]));
+}
+
+/** True if a result stands on slow work that nothing held keeps from it. */
+function isSlow(at: Snapshot, slot: number): boolean {
+  const stands = upstream(at.graph, [slot], at.stands);
+  return at.graph.order.some((c, i) => stands[i] === 1 && c.role === 'slow' && !at.stands(i));
 }
 
 const together = (shares: readonly Share[]): Spread => ({
