@@ -1,32 +1,6 @@
-/** Molar gas constant, J/mol/K (CODATA 2018). */
-const molar = 8.314462618;
+import { dryAir, massOf, molarGasConstant, species } from './cycle/gas/species.ts';
 
-/** One gas of dry air: its share by mole, its kg/mol, and a1 to a6 below and above 1000 K. */
-interface Part {
-  readonly share: number;
-  readonly mass: number;
-  readonly cold: readonly number[];
-  readonly hot: readonly number[];
-}
-
-// Shares by mole: U.S. Standard Atmosphere, 1976, table 3 (from memory); the 0.04 % of other gases counts as nitrogen.
-// Coefficients: B. J. McBride et al., NASA TM-4513, 1993.
-const argon = [2.5, 0, 0, 0, 0, -745.375];
-const parts: readonly Part[] = [
-  {
-    share: 1 - 0.20946 - 0.0093,
-    mass: 28.0134e-3,
-    cold: [3.53100528, -1.23660987e-4, -5.02999437e-7, 2.43530612e-9, -1.40881235e-12, -1046.97628],
-    hot: [2.95257626, 1.39690057e-3, -4.92631691e-7, 7.86010367e-11, -4.60755321e-15, -923.948645],
-  },
-  {
-    share: 0.20946,
-    mass: 31.9988e-3,
-    cold: [3.78245636, -2.99673415e-3, 9.847302e-6, -9.68129508e-9, 3.24372836e-12, -1063.94356],
-    hot: [3.66096083, 6.56365523e-4, -1.41149485e-7, 2.05797658e-11, -1.29913248e-15, -1215.97725],
-  },
-  { share: 0.0093, mass: 39.948e-3, cold: argon, hot: argon },
-];
+const parts = (['N2', 'O2', 'Ar'] as const).map((name) => ({ share: dryAir[name], ...species[name] }));
 
 type Six = readonly [number, number, number, number, number, number];
 const mixed = (range: 'cold' | 'hot'): Six => {
@@ -37,7 +11,8 @@ const cold = mixed('cold');
 const hot = mixed('hot');
 
 /** Gas constant of dry air, J/kg/K. */
-export const airGasConstant = molar / parts.reduce((total, part) => total + part.share * part.mass, 0);
+export const airGasConstant =
+  molarGasConstant / parts.reduce((total, part) => total + part.share * massOf(part.atoms), 0);
 
 /**
  * Specific heat of dry air at constant volume, J/kg/K.

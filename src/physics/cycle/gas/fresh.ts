@@ -1,4 +1,4 @@
-import { type Atoms, massOf, type Moles } from './species.ts';
+import { type Atoms, dryAir, massOf, type Moles } from './species.ts';
 
 /** A hydrocarbon, by the atoms in a mean molecule. */
 interface Fuel {
@@ -21,10 +21,6 @@ export interface FreshCharge {
   readonly airShare: number;
 }
 
-// U.S. Standard Atmosphere, 1976, table 3 (from memory); the 0.04 % of other gases counts as nitrogen.
-const oxygenShare = 0.20946;
-const argonShare = 0.0093;
-
 /**
  * The charge before it burns.
  *
@@ -34,15 +30,13 @@ const argonShare = 0.0093;
  */
 export function freshCharge(fuel: Fuel, equivalenceRatio: number, waterRatio: number): FreshCharge {
   const none: Atoms = { C: 0, H: 0, O: 0, N: 0, Ar: 0 };
-  const oxygen = oxygenShare;
-  const argon = argonShare;
-  const nitrogen = 1 - oxygen - argon;
-  const dryAir = massOf({ ...none, O: 2 * oxygen, N: 2 * nitrogen, Ar: argon }); // kg, of one mole
+  const { O2: oxygen, Ar: argon, N2: nitrogen } = dryAir;
+  const airMass = massOf({ ...none, O: 2 * oxygen, N: 2 * nitrogen, Ar: argon }); // kg, of one mole
 
   const fuelMoles = (equivalenceRatio * oxygen) / (fuel.carbon + fuel.hydrogen / 4);
-  const fuelRatio = (fuelMoles * fuel.molarMass) / dryAir;
-  const waterMoles = (waterRatio * dryAir) / massOf({ ...none, H: 2, O: 1 });
-  const perKilogram = 1 / (dryAir * (1 + fuelRatio + waterRatio));
+  const fuelRatio = (fuelMoles * fuel.molarMass) / airMass;
+  const waterMoles = (waterRatio * airMass) / massOf({ ...none, H: 2, O: 1 });
+  const perKilogram = 1 / (airMass * (1 + fuelRatio + waterRatio));
 
   const gases = {
     N2: nitrogen,

@@ -18,6 +18,9 @@ export function massOf(atoms: Atoms): number {
   return atoms.C * C + atoms.H * H + atoms.O * O + atoms.N * N + atoms.Ar * Ar;
 }
 
+/** Dry air by mole. U.S. Standard Atmosphere, 1976, table 3 (from memory); the 0.04 % of other gases counts as nitrogen. */
+export const dryAir = { N2: 1 - 0.20946 - 0.0093, O2: 0.20946, Ar: 0.0093 } as const;
+
 /** a1 to a7 of a NASA polynomial. */
 type Seven = readonly [number, number, number, number, number, number, number];
 
