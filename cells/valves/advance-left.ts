@@ -15,6 +15,7 @@ export const advanceLeft = cell({
   note: 'Crank degrees earlier from where the cam stands now, looked at up to 60. Negative: it is under already, and the cam has to go back.',
   kind: scalar(angle),
   from: { ...intakeTrain, intakeMinimum, clearanceAluminum, rodMaterial },
+  mayLack: ['intakeLash'],
   source: common('the same geometry, solved for the cam’s place'),
   formula: 'the advance at which the least gap is intakeMinimum',
   compute: (now) => turnLeft(intakeAbove(now), leastWanted(now.intakeMinimum, now.clearanceAluminum, now.rodMaterial)),

@@ -16,6 +16,7 @@ export const cutLeft = cell({
   note: 'Before the nearer valve is at its minimum. Negative: that much too much is off, and a thicker gasket or deeper reliefs have to give it back.',
   kind: scalar(gap),
   from: { ...intakeTrain, ...exhaustTrain, intakeMinimum, exhaustMinimum, clearanceAluminum, rodMaterial },
+  mayLack: ['intakeLash', 'exhaustLash'],
   source: common('the same geometry: a cut lowers both valves by itself, along the bore'),
   formula:
     'the lesser of what each valve’s least gap has over intakeMinimum or exhaustMinimum, in the direction of the cut',

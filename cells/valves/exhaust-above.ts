@@ -22,7 +22,7 @@ export const exhaustTrain = {
 };
 
 /** The exhaust valve above its piston. */
-export const exhaustAbove = (now: Given<typeof exhaustTrain>): ValveAbovePiston =>
+export const exhaustAbove = (now: Given<typeof exhaustTrain, 'exhaustLash'>): ValveAbovePiston =>
   aboveOf({
     side: 'exhaust',
     linkage: now.linkage,

@@ -12,6 +12,7 @@ export const exhaustGap = cell({
   note: 'The gap around the top of the exhaust stroke, degree by degree.',
   kind: curve(angle, gap),
   from: exhaustTrain,
+  mayLack: ['exhaustLash'],
   source: common('plane geometry of piston and valve'),
   formula: 'exhaustRest + the piston’s depth × cos exhaustValveAngle − lift',
   compute: (now) => {

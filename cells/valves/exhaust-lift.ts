@@ -16,6 +16,7 @@ export const exhaustLift = cell({
   note: 'Lobe lift times rocker ratio, less the lash of a solid; zero is firing top dead center.',
   kind: curve(angle, gap),
   from: { exhaustLobe, exhaustCenterline, rockerRatio, tappet, exhaustLash },
+  mayLack: ['exhaustLash'],
   source: common('a rigid valve train'),
   formula: 'rockerRatio × lobe lift − lash',
   compute: ({ exhaustLobe, exhaustCenterline, rockerRatio, tappet, exhaustLash }) => {

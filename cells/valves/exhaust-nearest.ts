@@ -10,6 +10,7 @@ export const exhaustNearest = cell({
   note: 'Where the gap is least around the top of the exhaust stroke.',
   kind: structure<Clearance>(),
   from: exhaustTrain,
+  mayLack: ['exhaustLash'],
   source: common('plane geometry of piston and valve'),
   formula: 'the least of exhaustRest + the piston’s depth × cos exhaustValveAngle − lift',
   compute: (now) => smallestClearance(exhaustAbove(now)),

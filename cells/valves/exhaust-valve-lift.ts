@@ -15,6 +15,7 @@ export const exhaustValveLift = cell({
   note: 'What the dial indicator reads on the retainer.',
   kind: scalar(gap),
   from: { lobeSource, exhaustLobe, exhaustLobeLift, rockerRatio, tappet, exhaustLash },
+  mayLack: ['exhaustLash'],
   source: common('a rigid valve train'),
   formula: '(exhaustLobeLift, or the highest lift of exhaustLobe) × rockerRatio − the lash of a solid',
   compute: ({ lobeSource, exhaustLobe, exhaustLobeLift, rockerRatio, tappet, exhaustLash }) =>

@@ -22,7 +22,7 @@ export const intakeTrain = {
 };
 
 /** The intake valve above its piston. */
-export const intakeAbove = (now: Given<typeof intakeTrain>): ValveAbovePiston =>
+export const intakeAbove = (now: Given<typeof intakeTrain, 'intakeLash'>): ValveAbovePiston =>
   aboveOf({
     side: 'intake',
     linkage: now.linkage,

@@ -12,6 +12,7 @@ export const intakeGap = cell({
   note: 'The gap around the top of the exhaust stroke, degree by degree.',
   kind: curve(angle, gap),
   from: intakeTrain,
+  mayLack: ['intakeLash'],
   source: common('plane geometry of piston and valve'),
   formula: 'intakeRest + the piston’s depth × cos intakeValveAngle − lift',
   compute: (now) => {

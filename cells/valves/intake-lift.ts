@@ -16,6 +16,7 @@ export const intakeLift = cell({
   note: 'Lobe lift times rocker ratio, less the lash of a solid; zero is firing top dead center.',
   kind: curve(angle, gap),
   from: { intakeLobe, intakeCenterlineInstalled, rockerRatio, tappet, intakeLash },
+  mayLack: ['intakeLash'],
   source: common('a rigid valve train'),
   formula: 'rockerRatio × lobe lift − lash',
   compute: ({ intakeLobe, intakeCenterlineInstalled, rockerRatio, tappet, intakeLash }) => {

@@ -10,6 +10,7 @@ export const intakeNearest = cell({
   note: 'Where the gap is least around the top of the exhaust stroke.',
   kind: structure<Clearance>(),
   from: intakeTrain,
+  mayLack: ['intakeLash'],
   source: common('plane geometry of piston and valve'),
   formula: 'the least of intakeRest + the piston’s depth × cos intakeValveAngle − lift',
   compute: (now) => smallestClearance(intakeAbove(now)),

@@ -15,6 +15,7 @@ export const intakeValveLift = cell({
   note: 'What the dial indicator reads on the retainer.',
   kind: scalar(gap),
   from: { lobeSource, intakeLobe, intakeLobeLift, rockerRatio, tappet, intakeLash },
+  mayLack: ['intakeLash'],
   source: common('a rigid valve train'),
   formula: '(intakeLobeLift, or the highest lift of intakeLobe) × rockerRatio − the lash of a solid',
   compute: ({ lobeSource, intakeLobe, intakeLobeLift, rockerRatio, tappet, intakeLash }) =>

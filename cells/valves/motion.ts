@@ -1,4 +1,4 @@
-import { Impossible } from '../../src/graph/state.ts';
+import { Impossible, needed } from '../../src/graph/state.ts';
 import type { Linkage } from '../../src/physics/linkage.ts';
 import type { CrownAtValve, ValveAbovePiston } from '../../src/physics/valve/clearance.ts';
 import { type Profile, profileLift } from '../../src/physics/valve/profile.ts';
@@ -23,8 +23,8 @@ export function lobeOf(lobe: Profile | NoLobe | null, field: string): Profile {
   if ('because' in lobe) throw new Impossible([lobe.because], lobe.about);
   return lobe;
 }
-/** Only a solid tappet has lash to take up. */
-export const lashOf = (tappet: string, lash: number): number => (tappet === 'solid' ? lash : 0);
+/** Only a solid tappet has lash to take up: what is left in a hydraulic's hidden field counts for nothing. */
+export const lashOf = (tappet: string, lash: number | undefined): number => (tappet === 'solid' ? needed(lash) : 0);
 
 interface Train {
   readonly side: 'intake' | 'exhaust';
@@ -33,7 +33,7 @@ interface Train {
   readonly centerline: number;
   readonly rocker: number;
   readonly tappet: string;
-  readonly lash: number;
+  readonly lash: number | undefined;
   readonly rest: number;
   readonly crown: CrownAtValve;
   readonly valveAngle: number;

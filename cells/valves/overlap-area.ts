@@ -32,6 +32,7 @@ export const overlapArea = cell({
     intakeOpening,
     exhaustClosing,
   },
+  mayLack: ['intakeLash', 'exhaustLash'],
   source: common('the areas under both lift curves'),
   formula: 'the area under the lesser lift between intakeOpening and exhaustClosing',
   compute: (now) => {

@@ -15,6 +15,7 @@ export const retardLeft = cell({
   note: 'Crank degrees later from where the cam stands now, looked at up to 60. Negative: it is under already, and the cam has to come forward.',
   kind: scalar(angle),
   from: { ...exhaustTrain, exhaustMinimum, clearanceAluminum, rodMaterial },
+  mayLack: ['exhaustLash'],
   source: common('the same geometry, solved for the cam’s place'),
   formula: 'the retard at which the least gap is exhaustMinimum',
   compute: (now) =>

@@ -17,6 +17,7 @@ export const rockerRatioMost = cell({
   note: 'The larger it is than the ratio fitted, the more is left. Looked at from 0.5 to 3.',
   kind: scalar(fineRatio),
   from: { ...intakeTrain, ...exhaustTrain, intakeMinimum, exhaustMinimum, clearanceAluminum, rodMaterial },
+  mayLack: ['intakeLash', 'exhaustLash'],
   source: common('the same geometry, solved for the rocker'),
   formula: 'the rockerRatio at which the first least gap is at intakeMinimum or exhaustMinimum',
   compute: (now) => {

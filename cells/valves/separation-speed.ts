@@ -17,6 +17,7 @@ export const separationSpeed = cell({
   note: 'Where the spring can no longer hold the valve to the nose. An estimate: rigid train, no surge, so real ones let go earlier.',
   kind: scalar(rotation),
   from: { intakeLobe, rockerRatio, tappet, intakeLash, springSeatForce, springRate, valveSideMass },
+  mayLack: ['intakeLash'],
   source: common('spring force against inertia (Newton)'),
   formula:
     'the speed at which valveSideMass × acceleration equals springSeatForce + springRate × lift somewhere on the nose',

@@ -133,6 +133,11 @@ describe('a field of the valve train that is half typed', () => {
     for (const answer of ['intakeClosing', 'clearanceVolume', 'staticRatio', 'dynamicRatio', 'crankingPressure'])
       expect(half.state(cellOf(answer)), answer).toEqual(whole.state(cellOf(answer)));
   });
+  it.each(['intakeLash', 'exhaustLash'])('%s, hidden behind a hydraulic: nothing waits for it', (id) => {
+    const store = engine();
+    store.draft(inputOf(id), 'Write a figure.');
+    expect(quick.filter((c) => c.role !== 'input' && store.state(c).is !== 'ready').map((c) => c.id)).toEqual([]);
+  });
   it('says at a solid what the seat timing waits for', () => {
     const store = engine({ tappet: 'solid', intakeLash: 0.02 * inch, exhaustLash: 0.02 * inch });
     store.draft(inputOf('rockerRatio'), 'Write a figure.');
