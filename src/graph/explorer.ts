@@ -2,11 +2,13 @@ import type { Phrase } from '../units/phrase.ts';
 import type { Json } from './kind.ts';
 import type { SweepResult } from './sweep.ts';
 
-/** A sweep by the ids of its cells and saved values, to be run where the same graph can be built. */
-export interface SweepTask {
-  /** What stands by itself: inputs and held cells. */
+/** What stands by itself, saved by id: enough to build the same values elsewhere. */
+export interface Ground {
   readonly inputs: Readonly<Record<string, Json>>;
   readonly held: Readonly<Record<string, Json>>;
+}
+/** A sweep by the ids of its cells and saved values. */
+export interface SweepAsked {
   readonly vary: string;
   readonly xs: readonly number[];
   readonly family?: { readonly vary: string; readonly values: readonly Json[] };
@@ -14,14 +16,22 @@ export interface SweepTask {
   readonly read: readonly string[];
 }
 
-export type SweepNews =
+/** The what-ifs that can be worked out elsewhere: what is asked, as plain data, and what is answered. */
+export interface Explorations {
+  readonly sweep: { readonly asked: SweepAsked; readonly answer: SweepResult };
+}
+export type Exploration = keyof Explorations;
+export type Task<K extends Exploration> = Ground & Explorations[K]['asked'];
+export type Answer<K extends Exploration> = Explorations[K]['answer'];
+
+export type Found<T> =
   | { readonly is: 'waiting'; readonly done: number }
-  /** What stands so far; points to come are not numbers. */
-  | { readonly is: 'coming'; readonly result: SweepResult; readonly done: number }
-  | { readonly is: 'ready'; readonly result: SweepResult }
+  /** What stands so far. */
+  | { readonly is: 'coming'; readonly result: T; readonly done: number }
+  | { readonly is: 'ready'; readonly result: T }
   | { readonly is: 'fault'; readonly message: Phrase };
 
-/** Runs sweeps whose path holds a slow cell somewhere else, so that the page is not held up. */
+/** Works out what-ifs whose path holds a slow cell somewhere else, so that the page is not held up. */
 export interface Explorer {
-  sweep(task: SweepTask, report: (news: SweepNews) => void): () => void;
+  explore<K extends Exploration>(kind: K, task: Task<K>, report: (news: Found<Answer<K>>) => void): () => void;
 }

@@ -1,7 +1,7 @@
 import { type Cell, drain } from '../graph/cell.ts';
 import { answersOf } from '../graph/chapter.ts';
 import { upstream } from '../graph/compile.ts';
-import type { SweepTask } from '../graph/explorer.ts';
+import type { Ground, Task } from '../graph/explorer.ts';
 import type { Json, Verdict, VerdictKind } from '../graph/kind.ts';
 import { Probe } from '../graph/probe.ts';
 import type { Snapshot } from '../graph/snapshot.ts';
@@ -69,23 +69,24 @@ export function coarse(question: Question): Question {
 }
 
 /** The same as a task for another thread. */
-export function taskOf(store: Store, question: Question): SweepTask {
-  const { document, catalogue } = store;
-  const { inputs, held } = layered(document);
-  const all: Record<string, Json> = {};
-  for (const cell of catalogue.cells.values())
-    if (cell.role === 'input')
-      all[cell.id] = inputs[cell.id] ?? baseValue(document.base, cell.id) ?? cell.kind.save(cell.initial);
-  const { item, xs } = question;
+export function taskOf(store: Store, { item, xs }: Question): Task<'sweep'> {
   return {
-    inputs: all,
-    held,
+    ...groundOf(store),
     vary: item.vary,
     xs,
     ...(item.family ? { family: item.family } : {}),
     fixed: item.fixed ?? {},
     read: [item.read],
   };
+}
+/** What stands by itself in the notebook as it is looked at, saved. */
+export function groundOf({ document, catalogue }: Store): Ground {
+  const { inputs, held } = layered(document);
+  const all: Record<string, Json> = {};
+  for (const cell of catalogue.cells.values())
+    if (cell.role === 'input')
+      all[cell.id] = inputs[cell.id] ?? baseValue(document.base, cell.id) ?? cell.kind.save(cell.initial);
+  return { inputs: all, held };
 }
 
 /** The result at the present setting, with what the sweep keeps fixed; NaN if there is none. For quick sweeps. */

@@ -117,7 +117,7 @@ export class SweepFigure extends Piece {
       this.job = null;
       this.done = null;
     };
-    const stop = this.explorer.sweep(task, (news) => {
+    const stop = this.explorer.explore('sweep', task, (news) => {
       if (news.is === 'waiting') this.done = news.done;
       else if (news.is === 'coming') {
         this.done = news.done;

@@ -1,6 +1,6 @@
-import type { Explorer } from '../graph/explorer.ts';
+import type { Answer, Exploration, Explorer, Found, Task } from '../graph/explorer.ts';
 
-/** An explorer that knows how many of its sweeps are still to come; `onEnd` is called as each ends or is stopped. */
+/** An explorer that knows how much of its work is still to come; `onEnd` is called as each ends or is stopped. */
 export class Counted implements Explorer {
   outstanding = 0;
   private readonly explorer: Explorer;
@@ -10,7 +10,7 @@ export class Counted implements Explorer {
     this.explorer = explorer;
     this.onEnd = onEnd;
   }
-  sweep(task: Parameters<Explorer['sweep']>[0], report: Parameters<Explorer['sweep']>[1]): () => void {
+  explore<K extends Exploration>(kind: K, task: Task<K>, report: (news: Found<Answer<K>>) => void): () => void {
     this.outstanding++;
     let running = true;
     const end = (): void => {
@@ -18,7 +18,7 @@ export class Counted implements Explorer {
       running = false;
       this.onEnd();
     };
-    const stop = this.explorer.sweep(task, (news) => {
+    const stop = this.explorer.explore(kind, task, (news) => {
       if (news.is === 'ready' || news.is === 'fault') end();
       report(news);
     });

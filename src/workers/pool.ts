@@ -1,6 +1,5 @@
 import { faultOf } from '../graph/compute.ts';
-import type { Explorer, SweepNews } from '../graph/explorer.ts';
-import type { SweepResult } from '../graph/sweep.ts';
+import type { Answer, Exploration, Explorer, Found, Task as Asked } from '../graph/explorer.ts';
 import type { Job, News, Runner } from '../graph/runner.ts';
 import type { Ask, Tell } from './messages.ts';
 
@@ -24,7 +23,7 @@ interface Hand {
 }
 
 /**
- * A few workers that share what there is to do: whole slow cells, parts of them, sweeps. First looks go first, else it
+ * A few workers that share what there is to do: whole slow cells, parts of them, what-ifs. First looks go first, else it
  * is first come, first served;
  * a stopped task leaves the queue, or its worker is told and takes the next one.
  */
@@ -88,10 +87,10 @@ export class Pool implements Runner, Explorer {
     for (let i = 0; i < this.size; i++) this.ask({ do: 'warm', cell }, false, () => {});
   }
 
-  sweep(task: Parameters<Explorer['sweep']>[0], report: (news: SweepNews) => void): () => void {
-    return this.ask({ do: 'sweep', sweep: task }, false, (tell) => {
-      if (tell.is === 'swept') report({ is: 'ready', result: tell.result });
-      else if (tell.is === 'coming') report({ is: 'coming', result: tell.value as SweepResult, done: tell.done });
+  explore<K extends Exploration>(kind: K, asked: Asked<K>, report: (news: Found<Answer<K>>) => void): () => void {
+    return this.ask({ do: 'explore', kind, asked }, false, (tell) => {
+      if (tell.is === 'ready') report({ is: 'ready', result: tell.value as Answer<K> });
+      else if (tell.is === 'coming') report({ is: 'coming', result: tell.value as Answer<K>, done: tell.done });
       else if (tell.is === 'fault') report({ is: 'fault', message: tell.fault.message });
       else if (tell.is === 'waiting') report({ is: 'waiting', done: tell.done });
     });

@@ -1,11 +1,11 @@
 import type { Cell, Slow, Steps } from '../graph/cell.ts';
 import { faultOf } from '../graph/compute.ts';
 import { Live } from '../graph/live.ts';
-import type { SweepTask } from '../graph/explorer.ts';
+import { explorations } from '../graph/explorations.ts';
+import type { Exploration, Ground, Task } from '../graph/explorer.ts';
 import { slices } from '../graph/slices.ts';
-import { NotSettled, snapshot } from '../graph/snapshot.ts';
+import { NotSettled, type Snapshot, snapshot } from '../graph/snapshot.ts';
 import { type Fault, Impossible } from '../graph/state.ts';
-import { sweepSteps } from '../graph/sweep.ts';
 import type { Ask, Tell } from './messages.ts';
 
 /** What a worker does with what it is asked: one task at a time, in slices, so that a stop is heard. */
@@ -43,13 +43,13 @@ export function work(cells: ReadonlyMap<string, Cell>, tell: (t: Tell) => void):
       stopped.add(task);
       return;
     }
-    if (ask.do === 'sweep') {
+    if (ask.do === 'explore') {
       const failed = (error: unknown): Tell => ({
         task,
         is: 'fault',
-        fault: { at: ask.sweep.vary, about: ask.sweep.vary, message: whyNot(error) },
+        fault: { at: '', about: '', message: whyNot(error) },
       });
-      void run(task, sweepOf(cells, ask.sweep), (result) => ({ task, is: 'swept', result }), failed);
+      void run(task, explored(cells, ask.kind, ask.asked), (value) => ({ task, is: 'ready', value }), failed);
       return;
     }
     const cell = slowCell(ask.cell);
@@ -71,35 +71,25 @@ export function work(cells: ReadonlyMap<string, Cell>, tell: (t: Tell) => void):
   };
 }
 
-/** Why a sweep cannot be had, in words. */
+/** Why a what-if cannot be had, in words. */
 function whyNot(error: unknown): Fault['message'] {
   if (error instanceof Impossible) return error.phrase;
   if (error instanceof NotSettled && error.state.is === 'fault') return error.state.fault.message;
   return [(error as Error).message.replace(/\.?$/, '.')];
 }
 
-/** Builds the same graph, gives it the same inputs and held values, and sweeps it. */
-function* sweepOf(cells: ReadonlyMap<string, Cell>, task: SweepTask): ReturnType<typeof sweepSteps> {
+function* explored<K extends Exploration>(cells: ReadonlyMap<string, Cell>, kind: K, asked: Task<K>): Steps<unknown> {
+  return yield* explorations[kind](groundOf(cells, asked), asked, (id) => cells.get(id)!);
+}
+/** Builds the same graph, and gives it the same inputs and held values. */
+function groundOf(cells: ReadonlyMap<string, Cell>, { inputs, held }: Ground): Snapshot {
   const named = (id: string): Cell => cells.get(id)!;
   const live = new Live(cells.values());
-  for (const [id, saved] of Object.entries(task.inputs)) {
+  for (const [id, saved] of Object.entries(inputs)) {
     const cell = named(id);
     if (cell.role === 'input') live.set(cell, cell.kind.restore(saved));
   }
-  for (const [id, saved] of Object.entries(task.held)) live.hold(named(id), named(id).kind.restore(saved));
+  for (const [id, saved] of Object.entries(held)) live.hold(named(id), named(id).kind.restore(saved));
   live.run();
-  return yield* sweepSteps(snapshot(live), {
-    vary: named(task.vary),
-    xs: task.xs,
-    ...(task.family
-      ? {
-          family: {
-            vary: named(task.family.vary),
-            values: task.family.values.map((v) => named(task.family!.vary).kind.restore(v)),
-          },
-        }
-      : {}),
-    fixed: Object.entries(task.fixed).map(([id, saved]) => ({ cell: named(id), value: named(id).kind.restore(saved) })),
-    read: task.read.map(named),
-  });
+  return snapshot(live);
 }

@@ -1,6 +1,6 @@
 import { beforeEach, describe, expect, it } from 'vitest';
 import { type Cell, cell, slow, slowInParts } from '../../src/graph/cell.ts';
-import type { SweepNews, SweepTask } from '../../src/graph/explorer.ts';
+import type { Answer, Found, Task } from '../../src/graph/explorer.ts';
 import { Live } from '../../src/graph/live.ts';
 import type { News } from '../../src/graph/runner.ts';
 import { Impossible, type State } from '../../src/graph/state.ts';
@@ -439,10 +439,10 @@ describe('a sweep through a slow cell', () => {
     ...questionOf(sweep, store.catalogue),
     xs: Array.from({ length: 4 }, (_, i) => sweep.from + ((sweep.to - sweep.from) * i) / 3),
   });
-  type Last = Extract<SweepNews, { readonly is: 'ready' | 'fault' }>;
-  const swept = (pool: Pool, task: SweepTask): Promise<Last> =>
+  type Last = Extract<Found<Answer<'sweep'>>, { readonly is: 'ready' | 'fault' }>;
+  const swept = (pool: Pool, task: Task<'sweep'>): Promise<Last> =>
     new Promise((done) =>
-      pool.sweep(task, (news) => {
+      pool.explore('sweep', task, (news) => {
         if (news.is === 'ready' || news.is === 'fault') done(news);
       }),
     );
@@ -496,8 +496,8 @@ describe('a sweep through a slow cell', () => {
     const store = opened(scenario('edge-of-premium'), null, quick);
     const { pool, ports } = pooled(1, catalogue.cells);
     const long = { ...questionOf(item({}), catalogue) };
-    const heard: SweepNews[] = [];
-    const stop = pool.sweep(taskOf(store, long), (news) => heard.push(news));
+    const heard: Found<Answer<'sweep'>>[] = [];
+    const stop = pool.explore('sweep', taskOf(store, long), (news) => heard.push(news));
     await until(() => heard.length > 0, 'news');
     stop();
     heard.length = 0;

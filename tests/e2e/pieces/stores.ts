@@ -49,9 +49,9 @@ export const beyond = open('edge-of-premium', put('chamberVolume', 66e-6));
 export const mountain = open('mountain-six');
 export const cams = open('two-cams');
 
-/** Runs no sweep to its end. */
+/** Brings nothing to its end. */
 export const explorer: Explorer = {
-  sweep: (_, report) => {
+  explore: (_kind, _task, report) => {
     report({ is: 'waiting', done: 0.4 });
     return () => {};
   },
