@@ -136,7 +136,7 @@ export class Probe {
     });
     for (const slot of this.read) take(slot, true);
     this.writes = writes;
-    this.pending = (1 << vary.length) - 1;
+    this.pending = vary.length < 31 ? (1 << vary.length) - 1 : -1;
     for (const slot of this.vary) {
       const state = at.state(slot);
       if (on[slot] === 0 && state.is !== 'ready')

@@ -27,7 +27,7 @@ export async function slices<T>(
 }
 
 /** One turn of the message loop; a timer would be held to 4 ms. */
-const breathe = (): Promise<void> =>
+export const breathe = (): Promise<void> =>
   new Promise((done) => {
     const { port1, port2 } = new MessageChannel();
     port1.addEventListener('message', () => {

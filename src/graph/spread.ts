@@ -1,8 +1,9 @@
-import type { Cell } from './cell.ts';
+import type { Cell, Steps } from './cell.ts';
 import { downstream, upstream } from './compile.ts';
 import { numeric } from './numeric.ts';
 import { Probe } from './probe.ts';
 import type { Snapshot } from './snapshot.ts';
+import { bearingOn, toleranced } from './toleranced.ts';
 
 /** How far a result moves for the tolerance of one of the cells it stands on. */
 export interface Share {
@@ -36,15 +37,11 @@ export function spreads(
     shares.set(read, []);
     values.set(read, numeric(state.value));
   }
-  for (const [cell, tolerance] of tolerances) {
-    const slot = slotOf.get(cell);
-    if (slot === undefined || !at.stands(slot) || !(tolerance > 0)) continue;
-    const state = at.state(slot);
-    if (state.is !== 'ready' || typeof state.value !== 'number') continue;
-    const reached = downstream(at.graph, [slot], at.stands);
+  for (const { cell, value, tolerance } of toleranced(at, tolerances)) {
+    const reached = downstream(at.graph, [slotOf.get(cell)!], at.stands);
     const here = [...shares.keys()].filter((read) => reached[slotOf.get(read)!] === 1);
     const probe = new Probe(at, [cell], here);
-    const [low, high] = [state.value - tolerance, state.value + tolerance].map((x) => {
+    const [low, high] = [value - tolerance, value + tolerance].map((x) => {
       probe.put(0, x);
       probe.tryRun();
       return here.map((_, j) => numeric(probe.tryGet(j)));
@@ -57,15 +54,49 @@ export function spreads(
   return new Map([...shares].map(([read, all]) => [read, together(all)]));
 }
 
+/**
+ * The shares of one result, slow or not, one tolerance after another: both of its ends are worked out, as for a point of
+ * a sweep. Yields those found so far, largest first. Throws NotSettled at once if it has to wait.
+ */
+export function* shareSteps(at: Snapshot, read: Cell, tolerances: ReadonlyMap<Cell, number>): Steps<readonly Share[]> {
+  const bearing = bearingOn(at, [read], tolerances);
+  const probe = new Probe(
+    at,
+    bearing.map((b) => b.cell),
+    [read],
+  );
+  const figure = (): number => {
+    probe.tryRun();
+    return numeric(probe.tryGet(0));
+  };
+  const here = figure();
+  const ends = 2 * bearing.length + 1;
+  yield 1 / ends;
+  let shares: readonly Share[] = [];
+  for (const [k, { cell, value, tolerance }] of bearing.entries()) {
+    probe.put(k, value - tolerance);
+    const low = figure();
+    yield (2 * k + 2) / ends;
+    probe.put(k, value + tolerance);
+    const change = halfRange(low, here, figure());
+    probe.put(k, value);
+    if (change > 0) shares = largestFirst([...shares, { cell, tolerance, change }]);
+    yield { value: shares, done: (2 * k + 3) / ends };
+  }
+  return shares;
+}
+
 /** True if a result stands on slow work that nothing held keeps from it. */
 function isSlow(at: Snapshot, slot: number): boolean {
   const stands = upstream(at.graph, [slot], at.stands);
   return at.graph.order.some((c, i) => stands[i] === 1 && c.role === 'slow' && !at.stands(i));
 }
 
-const together = (shares: readonly Share[]): Spread => ({
+const largestFirst = (shares: readonly Share[]): readonly Share[] => shares.toSorted((a, b) => b.change - a.change);
+/** Shares as a spread. */
+export const together = (shares: readonly Share[]): Spread => ({
   plusMinus: Math.hypot(...shares.map((s) => s.change)),
-  shares: shares.toSorted((a, b) => b.change - a.change),
+  shares: largestFirst(shares),
 });
 
 /** Half the difference between both ends; one-sided where an end has no answer. */

@@ -19,10 +19,14 @@ export const value = (si: number, quantity: Quantity): Phrase[number] => ({ si, 
 
 /** phrase`The rod is shorter than the crank throw, ${value(stroke / 2, length)}.` Phrases may hold phrases. */
 export function phrase(text: TemplateStringsArray, ...parts: readonly (Phrase[number] | Phrase)[]): Phrase {
-  return text.flatMap((words, i) => {
+  const said: Phrase[number][] = [];
+  for (let i = 0; i < text.length; i++) {
+    said.push(text[i]!);
     const part = parts[i];
-    return part === undefined ? [words] : Array.isArray(part) ? [words, ...part] : [words, part as Phrase[number]];
-  });
+    if (Array.isArray(part)) said.push(...(part as Phrase));
+    else if (part !== undefined) said.push(part as Phrase[number]);
+  }
+  return said;
 }
 
 export const say = (words: Phrase, system: System): string =>

@@ -10,7 +10,12 @@ export class Counted implements Explorer {
     this.explorer = explorer;
     this.onEnd = onEnd;
   }
-  explore<K extends Exploration>(kind: K, task: Task<K>, report: (news: Found<Answer<K>>) => void): () => void {
+  explore<K extends Exploration>(
+    kind: K,
+    task: Task<K>,
+    report: (news: Found<Answer<K>>) => void,
+    isUrgent?: boolean,
+  ): () => void {
     this.outstanding++;
     let running = true;
     const end = (): void => {
@@ -18,10 +23,11 @@ export class Counted implements Explorer {
       running = false;
       this.onEnd();
     };
-    const stop = this.explorer.explore(kind, task, (news) => {
+    const hear = (news: Found<Answer<K>>): void => {
       if (news.is === 'ready' || news.is === 'fault') end();
       report(news);
-    });
+    };
+    const stop = this.explorer.explore(kind, task, hear, isUrgent);
     return () => {
       stop();
       end();

@@ -87,8 +87,13 @@ export class Pool implements Runner, Explorer {
     for (let i = 0; i < this.size; i++) this.ask({ do: 'warm', cell }, false, () => {});
   }
 
-  explore<K extends Exploration>(kind: K, asked: Asked<K>, report: (news: Found<Answer<K>>) => void): () => void {
-    return this.ask({ do: 'explore', kind, asked }, false, (tell) => {
+  explore<K extends Exploration>(
+    kind: K,
+    asked: Asked<K>,
+    report: (news: Found<Answer<K>>) => void,
+    isUrgent = false,
+  ): () => void {
+    return this.ask({ do: 'explore', kind, asked }, isUrgent, (tell) => {
       if (tell.is === 'ready') report({ is: 'ready', result: tell.value as Answer<K> });
       else if (tell.is === 'coming') report({ is: 'coming', result: tell.value as Answer<K>, done: tell.done });
       else if (tell.is === 'fault') report({ is: 'fault', message: tell.fault.message });

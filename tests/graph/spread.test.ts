@@ -1,9 +1,9 @@
 import { describe, expect, it } from 'vitest';
-import { cell, slow, type Cell, type Pure } from '../../src/graph/cell.ts';
+import { cell, drain, slow, type Cell, type Pure } from '../../src/graph/cell.ts';
 import { verdict } from '../../src/graph/kind.ts';
 import { Live } from '../../src/graph/live.ts';
 import { snapshot } from '../../src/graph/snapshot.ts';
-import { spreads } from '../../src/graph/spread.ts';
+import { shareSteps, spreads } from '../../src/graph/spread.ts';
 import { ratio } from '../../src/units/quantity.ts';
 import { HandRunner } from './hand-runner.ts';
 import { toy, typed } from './toy.ts';
@@ -140,5 +140,59 @@ describe('the ± of a result', () => {
     const settled = seen(mixed);
     expect(settled.state(mixed).is).toBe('ready');
     expect(spreads(snapshot(settled), [mixed], new Map([[a as Cell, 0.1]])).has(mixed)).toBe(false);
+  });
+});
+
+describe('the shares of one result, one after another', () => {
+  const tolerances = new Map<Cell, number>([
+    [c, 0.5],
+    [a, 0.1],
+    [b, 0.2],
+  ]);
+  it('are those that are found for all results together', () => {
+    const at = snapshot(seen(line, product));
+    for (const read of [line, product])
+      expect(drain(shareSteps(at, read, tolerances))).toEqual(
+        spreads(at, [read], tolerances)
+          .get(read)!
+          .shares.map((s) => ({ ...s, change: expect.closeTo(s.change, 12) })),
+      );
+  });
+  it('come one by one, largest first, with the share of the work that is done', () => {
+    const steps = [...shareSteps(snapshot(seen(line)), line, tolerances)];
+    const dones = steps.map((step) => (typeof step === 'number' ? step : step.done));
+    expect(dones).toEqual(Array.from({ length: 7 }, (_, i) => expect.closeTo((i + 1) / 7, 12)));
+    const told = steps.filter((step) => typeof step !== 'number').map(({ value }) => value.map((s) => s.cell.id));
+    expect(told).toEqual([['c'], ['c', 'a'], ['c', 'b', 'a']]);
+  });
+  it('are found of slow work too, coarsely, each end once', () => {
+    let runs = 0;
+    const work = slow({
+      ...toy('work'),
+      from: { a, c },
+      *steps({ c }) {
+        yield 0.5;
+        return c;
+      },
+      rough: ({ a, c }) => {
+        runs++;
+        return c + a * a;
+      },
+    });
+    const after = cell({ ...toy('after'), from: { work, b }, compute: ({ work, b }) => 2 * work + b });
+    const found = drain(shareSteps(snapshot(seen(after)), after, tolerances));
+    expect(found).toEqual([
+      { cell: a, tolerance: 0.1, change: expect.closeTo((2 * (4.1 ** 2 - 3.9 ** 2)) / 2, 12) },
+      { cell: c, tolerance: 0.5, change: expect.closeTo(1, 12) },
+      { cell: b, tolerance: 0.2, change: expect.closeTo(0.2, 12) },
+    ]);
+    expect(runs).toBeLessThanOrEqual(2 * 3 + 1);
+  });
+  it('are one-sided where an end has no answer, and none where nothing bears on it', () => {
+    const edge = typed('edge', 10, { hard: [0, 10] });
+    const square = cell({ ...toy('square'), from: { edge }, compute: ({ edge }) => edge * edge });
+    const at = snapshot(seen(square, line));
+    expect(drain(shareSteps(at, square, new Map([[edge, 1]])))[0]!.change).toBeCloseTo(100 - 81, 10);
+    expect(drain(shareSteps(at, line, new Map([[edge, 1]])))).toEqual([]);
   });
 });

@@ -69,8 +69,8 @@ export class InProcessPort implements Port {
 }
 
 /** Waits, a turn of the loop at a time, until something is so. */
-export async function until(so: () => boolean, what: string): Promise<void> {
-  const end = performance.now() + 4000;
+export async function until(so: () => boolean, what: string, patience = 4000): Promise<void> {
+  const end = performance.now() + patience;
   while (!so()) {
     if (performance.now() > end) throw new Error(`waited in vain: ${what}`);
     await turn();
