@@ -26,5 +26,6 @@ export const chapters: readonly Chapter[] = things
   .flatMap(({ thing }) => (isChapter(thing) ? [thing] : []))
   .toSorted((a, b) => a.number - b.number);
 
+export { compared } from './opening/compared.ts';
 export { cycle } from './opening/cycle.ts';
 export { opening } from './opening/opening.ts';

@@ -9,6 +9,8 @@ export interface Catalogue {
   readonly opening?: Opening;
   /** What the plate of the first screen grows into when the crank is turned. */
   readonly cycle?: CycleView;
+  /** What variants are told apart by, besides the pinned answers. */
+  readonly compared?: readonly Cell[];
 }
 
 /** The cell of an id, or of a name it had in an earlier release. */

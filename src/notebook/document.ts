@@ -28,7 +28,54 @@ export interface SweepItem {
   /** Inputs kept at a value of their own in this sweep alone. */
   readonly fixed?: Saved;
 }
-export type Item = ChapterItem | SweepItem;
+/** One axis of a map: a cell's id and its ends, SI. */
+export interface MapAxisItem {
+  readonly vary: string;
+  readonly from: number;
+  readonly to: number;
+}
+/** "Show [read] over [x] from [..] to [..] and [y] from [..] to [..]." */
+export interface MapItem {
+  readonly id: string;
+  readonly type: 'map';
+  readonly read: string;
+  readonly x: MapAxisItem;
+  readonly y: MapAxisItem;
+  /** Inputs kept at a value of their own in this map alone. */
+  readonly fixed?: Saved;
+}
+/** "How often [read] comes to what if every ± holds, drawn [count] times", or for [seconds] where a draw is slow. */
+export interface DrawsItem {
+  readonly id: string;
+  readonly type: 'draws';
+  readonly read: string;
+  readonly count?: number;
+  readonly seconds?: number;
+}
+/** What is wanted most or least: a result, or from `from` to `to` the mean of a curve. SI. */
+export interface BestAim {
+  readonly sense: 'most' | 'least';
+  readonly read: string;
+  readonly from?: number;
+  readonly to?: number;
+}
+/** What a design has to keep to: a verdict at worst a word, a result at least or at most a figure. SI. */
+export type BestLimit =
+  | { readonly read: string; readonly worst: string }
+  | { readonly read: string; readonly least: number }
+  | { readonly read: string; readonly most: number };
+/** "Most [aim] by changing [vary] from [..] to [..], with [limit] at least [..]. Try [budget] designs." */
+export interface BestItem {
+  readonly id: string;
+  readonly type: 'best';
+  readonly aims: readonly BestAim[];
+  readonly vary: readonly { readonly id: string; readonly from: number; readonly to: number }[];
+  readonly limits: readonly BestLimit[];
+  readonly budget: number;
+}
+/** A figure that the reader adds to a chapter. */
+export type FigureItem = SweepItem | MapItem | BestItem | DrawsItem;
+export type Item = ChapterItem | FigureItem;
 
 /** A notebook as it is kept: what differs from its numbered base. Plain data. */
 export interface Document {
@@ -58,6 +105,11 @@ export interface Scenario extends Document {
 export const documentVersion = 1;
 /** Some mailers and chats cut links beyond this many signs. */
 export const longestLink = 8000;
+export const mostVariants = 24;
+/** Of the designs that one look for the best may try, and of what its sentence names. */
+export const mostOfBest = { designs: 1000, aims: 2, vary: 4, limits: 6 };
+/** Of a variant, in signs. */
+export const longestName = 60;
 
 /** The values of a variant laid over the document's own: what the reader's engine is. Held null is "let go here". */
 export function layered(
@@ -71,3 +123,6 @@ export function layered(
     held: Object.fromEntries(Object.entries(held).filter(([, value]) => value !== null)),
   };
 }
+/** How many draws, and for how many seconds where each of them is slow: what is asked for if nothing is said, and what may be. */
+export const usualDraws = { count: 10_000, seconds: 30 };
+export const mostDraws = { count: [100, 100_000], seconds: [1, 600] } as const;

@@ -1,8 +1,16 @@
-import type { Cell } from '../graph/cell.ts';
 import type { Json } from '../graph/kind.ts';
 import { isBase, latestBase } from './base.ts';
 import { type Catalogue, cellNamed } from './catalogue.ts';
-import { type Document, documentVersion, type Item, type Saved, type SweepItem, type Variant } from './document.ts';
+import {
+  type Document,
+  documentVersion,
+  type Item,
+  longestName,
+  mostVariants,
+  type Saved,
+  type Variant,
+} from './document.ts';
+import { figureItem, isFigure, isNumeric, isObject, type Loose } from './restore-item.ts';
 
 /** A valid document, what had to be mended (in plain words), and whether a newer release wrote it. */
 export interface Restored {
@@ -11,8 +19,7 @@ export interface Restored {
   readonly newer: boolean;
 }
 
-const most = { title: 120, sentence: 600, variants: 24, pins: 8, items: 60, members: 12, name: 60 };
-type Loose = Readonly<Record<string, unknown>>;
+const most = { title: 120, sentence: 600, variants: mostVariants, pins: 8, items: 60, name: longestName };
 
 /**
  * Makes a valid document of anything. What is sound is left alone; what is not is left out, with a sentence.
@@ -55,9 +62,6 @@ export function restore(anything: unknown, catalogue: Catalogue, fallback: Docum
 }
 
 type Mend = (sentence: string) => undefined;
-
-const isObject = (thing: unknown): thing is Loose =>
-  typeof thing === 'object' && thing !== null && !Array.isArray(thing);
 
 function object(thing: unknown, what: string, mend: Mend): Loose {
   if (isObject(thing)) return thing;
@@ -196,35 +200,7 @@ function itemOf(thing: unknown, catalogue: Catalogue, chapters: Set<string>): It
     chapters.add(found.id);
     return { id: thing.id, type: 'chapter', chapter: found.id };
   }
-  return thing.type === 'sweep' ? sweepOf(thing, thing.id, catalogue) : undefined;
-}
-
-function sweepOf(thing: Loose, id: string, catalogue: Catalogue): SweepItem | undefined {
-  const named = (name: unknown): Cell | undefined =>
-    typeof name === 'string' ? cellNamed(catalogue, name) : undefined;
-  const [read, vary] = [named(thing.read), named(thing.vary)];
-  if (!read || !vary || !isNumeric(vary) || !isFigure(thing.from) || !isFigure(thing.to) || thing.from === thing.to)
-    return undefined;
-  const sweep: SweepItem = { id, type: 'sweep', read: read.id, vary: vary.id, from: thing.from, to: thing.to };
-  const family = isObject(thing.family) ? thing.family : undefined;
-  const member = named(family?.vary);
-  const members =
-    member && Array.isArray(family?.values) ? family.values.map((v) => member.kind.restore(v)) : undefined;
-  if (thing.family !== undefined && (!members || members.length > most.members || members.includes(undefined)))
-    return undefined;
-  const fixed: Record<string, Json> = {};
-  if (thing.fixed !== undefined && !isObject(thing.fixed)) return undefined;
-  for (const [name, saved] of Object.entries(thing.fixed ?? {})) {
-    const cell = named(name);
-    const value = cell?.role === 'input' ? cell.kind.restore(saved) : undefined;
-    if (!cell || value === undefined) return undefined;
-    fixed[cell.id] = cell.kind.save(value);
-  }
-  return {
-    ...sweep,
-    ...(member && members ? { family: { vary: member.id, values: members.map((v) => member.kind.save(v)) } } : {}),
-    ...(Object.keys(fixed).length > 0 ? { fixed } : {}),
-  };
+  return figureItem(thing, thing.id, catalogue);
 }
 
 function answersOf(thing: unknown, catalogue: Catalogue): Document['answers'] {
@@ -236,6 +212,3 @@ function answersOf(thing: unknown, catalogue: Catalogue): Document['answers'] {
   }
   return { release: thing.release.slice(0, 20), values: saw };
 }
-
-const isFigure = (n: unknown): n is number => typeof n === 'number' && Number.isFinite(n);
-const isNumeric = (cell: Cell): boolean => cell.kind.name === 'scalar' || cell.kind.name === 'optional';

@@ -3,7 +3,7 @@ import { describe, expect, it } from 'vitest';
 import type { Cell } from '../../src/graph/cell.ts';
 import { latestBase } from '../../src/notebook/base.ts';
 import type { Catalogue } from '../../src/notebook/catalogue.ts';
-import type { Document } from '../../src/notebook/document.ts';
+import type { Document, MapItem } from '../../src/notebook/document.ts';
 import { restore, type Restored } from '../../src/notebook/restore.ts';
 import type { Store } from '../../src/notebook/store.ts';
 import { say } from '../../src/units/phrase.ts';
@@ -115,6 +115,19 @@ describe('a notebook that says little', () => {
 });
 
 const whole = { ...(scenarios['two-cams'] as Loose) };
+const map: MapItem = {
+  id: 'm',
+  type: 'map',
+  read: 'dynamicRatio',
+  x: { vary: 'intakeClosing', from: 0.7, to: 1.4 },
+  y: { vary: 'chamberVolume', from: 85e-6, to: 60e-6 },
+  fixed: { pressureEntry: 'standard' },
+};
+it('a map that is sound is left alone', () => {
+  const { document, repairs } = mended({ ...clone(whole), page: [map] });
+  expect(repairs).toEqual([]);
+  expect(document.page[0]).toEqual(map);
+});
 /** A file with one field made something else, and what is said of it. */
 const spoiled: readonly (readonly [what: string, Loose, sentence: RegExp])[] = [
   ['a version that is no figure', { version: '1' }, /version could not be read/],
@@ -173,6 +186,20 @@ const spoiled: readonly (readonly [what: string, Loose, sentence: RegExp])[] = [
     { page: [{ id: 'x', type: 'sweep', read: 'staticRatio', vary: 'bore', from: 0.1, to: 0.2, fixed: ['stroke'] }] },
     /Part 1/,
   ],
+  ...Object.entries<Loose>({
+    'of an input': { read: 'bore' },
+    'of a cell nobody knows': { read: 'ratio' },
+    'of a choice': { read: 'fuelGrade' },
+    'of a drawing': { read: 'linkage' },
+    'with one axis': { y: undefined },
+    'with an axis in words': { x: 'intakeClosing' },
+    'over a choice': { x: { vary: 'fuelGrade', from: 0, to: 1 } },
+    'over one cell twice': { y: { vary: 'intakeClosing', from: 1, to: 2 } },
+    'of no width': { x: { vary: 'intakeClosing', from: 1, to: 1 } },
+    'without an end': { x: { vary: 'intakeClosing', from: 1 } },
+    'wider than figures go': { x: { vary: 'intakeClosing', from: -1.7e308, to: 1.7e308 } },
+    'that fixes what is no input': { fixed: { staticRatio: 9 } },
+  }).map(([what, spoil]) => [`a map ${what}`, { page: [{ ...map, ...spoil }] }, /Part 1/] as const),
 ];
 describe('a notebook with one thing spoiled', () => {
   it.each(spoiled)('%s is mended with a sentence, and the rest is left alone', (_, spoil, said) => {
@@ -422,7 +449,8 @@ it('10,000 spoiled notebooks: nothing throws, what comes out is sound, what was 
       fc.array(change, { minLength: 1, maxLength: 4 }),
       fc.boolean(),
       (name, changes, first) => {
-        const sound = scenarios[name] as Loose;
+        const sound = { ...(scenarios[name] as Loose) };
+        sound.page = [...(sound.page as readonly unknown[]), map];
         const spoilt = clone(sound);
         const touched = changes.flatMap((each) => mutate(spoilt, each));
         const made = mended(spoilt);
