@@ -4,9 +4,11 @@ import type { Cell } from '../graph/cell.ts';
 import { answersOf, type Chapter } from '../graph/chapter.ts';
 import type { Explorer } from '../graph/explorer.ts';
 import { lastGood } from '../graph/state.ts';
-import type { SweepItem } from '../notebook/document.ts';
+import type { FigureItem } from '../notebook/document.ts';
 import { say } from '../units/phrase.ts';
+import { type AddItem, type Addable, addables } from './add-items.ts';
 import { answerList, choicesOf, fieldList, isResult } from './field-list.ts';
+import { itemFigure } from './item-figure.ts';
 import { Near } from './near.ts';
 import { Piece } from './piece.ts';
 import { Rest } from './rest.ts';
@@ -18,13 +20,14 @@ export class ChapterSection extends Piece {
   static override properties = {
     ...Piece.properties,
     chapter: { attribute: false },
-    sweeps: { attribute: false },
+    items: { attribute: false },
     explorer: { attribute: false },
     open: { type: Boolean },
     firstFigure: { type: Number },
   };
   declare chapter: Chapter;
-  declare sweeps: readonly SweepItem[];
+  /** The figures that were added to it. */
+  declare items: readonly FigureItem[];
   declare explorer: Explorer | null;
   declare open: boolean;
   /** The number of its first figure. */
@@ -60,12 +63,13 @@ export class ChapterSection extends Piece {
     </section>`;
   }
   private whole(): TemplateResult {
-    const { chapter, store, sweeps } = this;
+    const { chapter, store, items } = this;
     const heading = `chapter-${chapter.id}`;
     return html`<section class="chapter split" aria-labelledby=${heading}>
       <div class="col">
         <div class="head">
           <h2 id=${heading}><span class="n">${chapter.number}</span>${chapter.title}</h2>
+          <variant-mark .store=${store}></variant-mark>
           <button class="why shut" aria-expanded="true" aria-label="Close ${chapter.title}" @click=${() => this.turn()}>
             close
           </button>
@@ -73,40 +77,38 @@ export class ChapterSection extends Piece {
         <p>${chapter.sentence}</p>
         ${fieldList(store, chapter.fields)}
       </div>
-      <div class="figs ${sweeps.length > 0 ? 'tall' : ''}">${this.figures()}</div>
+      <div class="figs ${items.length > 0 ? 'tall' : ''}">${this.figures()}</div>
       <div class="col answers">
         <h3>What follows</h3>
         ${answerList(store, chapter.answers)}
         ${chapter.groups?.map((group) => html`<chapter-group .store=${store} .group=${group}></chapter-group>`)}
         ${when(chapter.caution, () => html`<p class="aside">${chapter.caution}</p>`)}
-        <p class="add"><button class="link" @click=${() => this.addSweep()}>Add a sweep here</button></p>
+        <p class="add">Add ${addables.map((a, i) => [joint(i), this.adder(a)])} here.</p>
       </div>
     </section>`;
   }
   private figures(): TemplateResult {
-    const { chapter, store, sweeps, firstFigure } = this;
+    const { chapter, store, items, firstFigure } = this;
     const drawn = chapter.figures ?? [];
     const curves = answersOf(chapter)
       .filter(isResult)
       .filter((c) => c.kind.name === 'curve');
     return html`${repeat(
-      sweeps,
-      (s) => s.id,
-      (s, i) =>
-        html`<sweep-figure
-          .store=${store}
-          .item=${s}
-          .explorer=${this.explorer}
-          .number=${firstFigure + i}
-        ></sweep-figure>`,
+      items,
+      (item) => item.id,
+      (item, i) => itemFigure({ item, store, explorer: this.explorer, number: firstFigure + i }),
     )}
-    ${drawn.map((f, i) => html`<drawn-figure .store=${store} .figure=${f} .number=${firstFigure + sweeps.length + i}></drawn-figure>`)}
-    ${curves.map((c, i) => html`<curve-figure .store=${store} .cell=${c} .number=${firstFigure + sweeps.length + drawn.length + i}></curve-figure>`)}`;
+    ${drawn.map((f, i) => html`<drawn-figure .store=${store} .figure=${f} .number=${firstFigure + items.length + i}></drawn-figure>`)}
+    ${curves.map((c, i) => html`<curve-figure .store=${store} .cell=${c} .number=${firstFigure + items.length + drawn.length + i}></curve-figure>`)}`;
   }
-  private addSweep(): void {
-    this.dispatchEvent(new CustomEvent('add-sweep', { detail: this.chapter.id, bubbles: true }));
+  private adder(add: Addable): TemplateResult {
+    const detail: AddItem = { chapter: this.chapter.id, add };
+    const ask = (): unknown => this.dispatchEvent(new CustomEvent('add-item', { detail, bubbles: true }));
+    return html`<button class="link" aria-label="Add ${add.name} here" @click=${ask}>${add.name}</button>`;
   }
 }
+
+const joint = (i: number): string => (i === 0 ? '' : i === addables.length - 1 ? ' or ' : ', ');
 customElements.define('chapter-section', ChapterSection);
 declare global {
   interface HTMLElementTagNameMap {

@@ -1,12 +1,15 @@
 import { html, nothing, type PropertyValues, type TemplateResult } from 'lit';
-import type { Cell, Input } from '../graph/cell.ts';
+import type { Input } from '../graph/cell.ts';
 import { answersOf, fieldsOf } from '../graph/chapter.ts';
 import type { Explorer } from '../graph/explorer.ts';
 import type { Notice } from '../notebook/desk.ts';
-import { type Item, longestLink, type SweepItem } from '../notebook/document.ts';
+import { type FigureItem, type Item, longestLink } from '../notebook/document.ts';
+import type { AddItem } from './add-items.ts';
 import { Piece } from './piece.ts';
 import { when } from './words.ts';
 import './summary-strip.ts';
+import './variant-mark.ts';
+import './variants-panel.ts';
 import './verdict-note.ts';
 
 /** A notebook to start from. */
@@ -74,9 +77,6 @@ export class NotebookPage extends Piece {
     this.unwatchAll?.();
     document.removeEventListener('keydown', this.key);
   }
-  private cell(id: string): Cell {
-    return this.store.catalogue.cells.get(id)!;
-  }
   private readonly key = (event: KeyboardEvent): void => {
     if (event.key === 'Escape' && this.sharing) {
       this.sharing = false;
@@ -131,7 +131,7 @@ export class NotebookPage extends Piece {
         ${when(this.sharing, () => html`<share-panel .fragment=${this.fragment} .longest=${longestLink} @save-file=${() => this.ask('save-file')} @open-file=${() => this.openFile()}></share-panel>`)}
         <section class="opening split" aria-labelledby="title">
           <header>
-            <p class="kicker">A notebook for one short block</p>
+            <p class="kicker">A notebook for one short block<variant-mark .store=${store}></variant-mark></p>
             <h1 id="title">${notebook.title}</h1>
           </header>
           ${when(
@@ -146,10 +146,11 @@ export class NotebookPage extends Piece {
           <div class="note">
             <p class="first">${notebook.sentence}</p>
             <p>Whatever is set in <b class="blue">blue</b> is yours to move. Everything else follows.</p>
-            ${this.variants()}
+            <variants-panel .store=${store}></variants-panel>
           </div>
           ${this.startList()}
         </section>
+        ${when(this.ready, () => html`<comparison-table .store=${store} .notebook=${notebook}></comparison-table>`)}
         ${when(this.ready, () => this.chapters())}
         <p class="cautions" ?hidden=${!this.ready}>
           These figures are planning aids. Knock breaks pistons. Measure chamber, deck and gasket volumes on the real
@@ -243,21 +244,6 @@ export class NotebookPage extends Piece {
     this.ask('open-file');
   }
 
-  /** The alternatives that this notebook holds. */
-  private variants(): TemplateResult | typeof nothing {
-    const { store } = this;
-    const { variants, chosen } = store.document;
-    if (variants.length === 0) return nothing;
-    return html`<ul class="chips" aria-label="Variants">
-        ${variants.map(
-          (v) =>
-            html`<li>
-              <button aria-pressed=${v.id === chosen} @click=${() => store.choose(v.id)}>${v.name}</button>
-            </li>`,
-        )}
-      </ul>
-      <p class="quiet">What you change belongs to the variant that is chosen.</p>`;
-  }
   private startList(): TemplateResult {
     return html`<nav class="start" aria-labelledby="start-from">
       <h2 id="start-from">Start from another</h2>
@@ -281,32 +267,32 @@ export class NotebookPage extends Piece {
     </nav>`;
   }
 
-  /** Chapters in the order of the page, each with the sweeps that follow it. */
+  /** Chapters in the order of the page, each with the figures that were added to it. */
   private chapters(): TemplateResult {
     const { store } = this;
     let figures = 2; // the plate is figure 1
-    return html`${this.parts(store.document.page).map(({ chapter: id, sweeps }) => {
+    return html`${this.parts(store.document.page).map(({ chapter: id, items }) => {
       const chapter = store.catalogue.chapters.find((c) => c.id === id)!;
       const open = this.opened.has(id);
       const first = figures;
       if (open)
         figures +=
-          sweeps.length +
+          items.length +
           (chapter.figures?.length ?? 0) +
           answersOf(chapter).filter((c) => c.kind.name === 'curve').length;
       return html`<chapter-section
         .store=${store}
         .chapter=${chapter}
-        .sweeps=${sweeps}
+        .items=${items}
         .explorer=${this.explorer}
         .open=${open}
         .firstFigure=${first}
         @turn=${(e: CustomEvent<string>) => this.turn(e.detail)}
-        @add-sweep=${(e: CustomEvent<string>) => this.addSweep(e.detail)}
+        @add-item=${(e: CustomEvent<AddItem>) => this.addItem(e.detail)}
       ></chapter-section>`;
     })}`;
   }
-  /** The chapters with their sweeps; the same arrays as long as the page is the same. */
+  /** The chapters with their figures; the same arrays as long as the page is the same. */
   private parts(page: readonly Item[]): ReturnType<typeof chaptersOf> {
     if (this.known?.page !== page) this.known = { page, parts: chaptersOf(page) };
     return this.known.parts;
@@ -347,24 +333,19 @@ export class NotebookPage extends Piece {
   private async unfold(id: string): Promise<void> {
     for (const group of this.querySelectorAll('chapter-group')) if (group.holds(id)) await group.unfold();
   }
-  private addSweep(chapter: string): void {
+  private addItem({ chapter, add }: AddItem): void {
     const { store } = this;
     const { page } = store.document;
     let n = 1;
-    while (page.some((p) => p.id === `sweep${n}`)) n++;
-    const { vary, read } = SWEEP;
-    const [from, to] = this.cell(vary).slider!;
-    store.change({ what: 'Added a sweep', place: `sweep${n}`, announce: true }, (draft) => {
+    while (page.some((p) => p.id === `${add.type}${n}`)) n++;
+    const item = add.fresh(`${add.type}${n}`, store.catalogue);
+    store.change({ what: `Added ${add.name}`, place: item.id, announce: true }, (draft) => {
       const at = draft.page.findIndex((p) => p.type === 'chapter' && p.chapter === chapter);
-      let next = at + 1;
-      while (draft.page[next]?.type === 'sweep') next++;
-      draft.page.splice(next, 0, { id: `sweep${n}`, type: 'sweep', read, vary, from, to });
+      const next = draft.page.findIndex((p, i) => i > at && p.type === 'chapter');
+      draft.page.splice(next < 0 ? draft.page.length : next, 0, item as (typeof draft.page)[number]);
     });
   }
 }
-
-/** What a new sweep shows until its sentence is changed. */
-const SWEEP = { read: 'dynamicRatio', vary: 'intakeClosing' };
 
 const firstSentence = (text: string): string => /^.*?[.!?](?=\s|$)/.exec(text)?.[0] ?? text;
 
@@ -377,14 +358,14 @@ function wash(place: Element): void {
   requestAnimationFrame(() => place.classList.add('washed'));
 }
 
-/** The page's chapters in order, each with the sweeps that follow it. */
+/** The page's chapters in order, each with the figures that were added to it. */
 function chaptersOf(
   page: readonly Item[],
-): readonly { readonly chapter: string; readonly sweeps: readonly SweepItem[] }[] {
-  const parts: { chapter: string; sweeps: SweepItem[] }[] = [];
+): readonly { readonly chapter: string; readonly items: readonly FigureItem[] }[] {
+  const parts: { chapter: string; items: FigureItem[] }[] = [];
   for (const item of page)
-    if (item.type === 'chapter') parts.push({ chapter: item.chapter, sweeps: [] });
-    else parts.at(-1)?.sweeps.push(item);
+    if (item.type === 'chapter') parts.push({ chapter: item.chapter, items: [] });
+    else parts.at(-1)?.items.push(item);
   return parts;
 }
 customElements.define('notebook-page', NotebookPage);

@@ -120,14 +120,14 @@ const withUnit = (store: Store, cell: Cell, si: number): string => {
 };
 
 /** Tick figures carry only the digits they need. */
-const tick =
+export const tick =
   (store: Store, cell: Cell) =>
   (value: number): string => {
     const { digits, unit } = shownOf(store, cell);
     const text = String(Number(value.toFixed(digits)));
     return `${text.replace('-', '−')}${unit.symbol === '°' ? '°' : ''}`;
   };
-const exact =
+export const exact =
   (store: Store, cell: Cell) =>
   (value: number): string => {
     const { unit } = shownOf(store, cell);

@@ -1,13 +1,12 @@
 import { html, nothing, type TemplateResult } from 'lit';
 import { read as readFigure } from '../formula/read.ts';
 import type { Cell } from '../graph/cell.ts';
-import { answersOf, fieldsOf } from '../graph/chapter.ts';
-import type { Choice } from '../graph/kind.ts';
 import type { SweepItem } from '../notebook/document.ts';
 import { results, variables } from '../notebook/sweeps.ts';
 import { figure } from '../units/format.ts';
 import { Piece } from './piece.ts';
-import { figureOf, lower, quantityOf, shownOf, when } from './words.ts';
+import { blank, cellList, rangeOf, unitWord, whileFixed } from './sentence.ts';
+import { figureOf, quantityOf, shownOf, when } from './words.ts';
 
 /** <sweep-sentence>: "Show … against … from … to …, one line for each …": every blue word can be changed in place. */
 export class SweepSentence extends Piece {
@@ -45,7 +44,7 @@ export class SweepSentence extends Piece {
       const free = variables(this.store, read);
       const vary = free.find((c) => c.id === item.vary) ?? free[0];
       if (!vary) return null;
-      const keep = vary.id === item.vary ? item : { ...item, ...rangeOf(vary), vary: vary.id };
+      const keep = vary.id === item.vary ? item : { ...item, ...rangeOf(this.store, vary), vary: vary.id };
       const { family, ...rest } = keep;
       return family && free.some((c) => c.id === family.vary) && family.vary !== vary.id
         ? { ...rest, family, read: id }
@@ -56,7 +55,7 @@ export class SweepSentence extends Piece {
     this.change((item) => {
       const vary = this.store.catalogue.cells.get(id)!;
       const { family, ...rest } = item;
-      return { ...rest, vary: id, ...rangeOf(vary), ...(family && family.vary !== id ? { family } : {}) };
+      return { ...rest, vary: id, ...rangeOf(this.store, vary), ...(family && family.vary !== id ? { family } : {}) };
     });
   }
   private setEnd(which: 'from' | 'to', text: string): void {
@@ -89,91 +88,35 @@ export class SweepSentence extends Piece {
   protected override render(): TemplateResult {
     const { item, store } = this;
     const { read, vary, family } = this.cells;
-    const { symbol } = shownOf(store, vary).unit;
-    const end = (which: 'from' | 'to') =>
-      html`<input
-        class="blank"
-        inputmode="decimal"
-        aria-label="Sweep ${which === 'from' ? 'from' : 'to'}"
-        .value=${figureOf(store, vary, item[which])}
-        @change=${(e: Event) => this.setEnd(which, (e.target as HTMLInputElement).value)}
-      />`;
+    const end = (which: 'from' | 'to'): TemplateResult =>
+      blank(`Sweep ${which}`, figureOf(store, vary, item[which]), (text) => this.setEnd(which, text));
+    const list = (name: string, cells: readonly Cell[], now: string, set: (id: string) => void): TemplateResult =>
+      cellList(store, { name, cells, now, set });
     return html`<p class="sentence">
-        Show ${this.list('What is shown', results(store.catalogue), read.id, (id) => this.setRead(id))} against
-        ${this.list('Against what', variables(store, read), vary.id, (id) => this.setVary(id))} from ${end('from')} to
-        ${end('to')} ${symbol === '°' ? 'degrees' : symbol}, ${family ? 'one line for each' : ''}
-        ${this.list(
-          'One line for each',
-          variables(store, read).filter((c) => c !== vary),
-          family?.id ?? '',
-          (id) => this.setFamily(id),
-          'one line',
-        )}${when(
+        Show ${list('What is shown', results(store.catalogue), read.id, (id) => this.setRead(id))} against
+        ${list('Against what', variables(store, read), vary.id, (id) => this.setVary(id))} from ${end('from')} to
+        ${end('to')} ${unitWord(store, vary)}, ${family ? 'one line for each' : ''}
+        ${cellList(store, {
+          name: 'One line for each',
+          cells: variables(store, read).filter((c) => c !== vary),
+          now: family?.id ?? '',
+          set: (id) => this.setFamily(id),
+          none: 'one line',
+        })}${when(
           family && quantityOf(family),
           () =>
             html` of
-              <input
-                class="blank wide"
-                aria-label="Values of ${family!.label}"
-                .value=${item.family!.values.map((v) => figureOf(store, family!, v as number)).join(', ')}
-                @change=${(e: Event) => this.setMembers((e.target as HTMLInputElement).value)}
-              />
-              ${shownOf(store, family!).unit.symbol}`,
-        )}${this.fixed()}.
+            ${blank(`Values of ${family!.label}`, item.family!.values.map((v) => figureOf(store, family!, v as number)).join(', '), (text) => this.setMembers(text), true)}
+            ${shownOf(store, family!).unit.symbol}`,
+        )}${whileFixed(store, item.fixed)}.
       </p>
       ${this.fault ? html`<p class="fault" role="alert">${this.fault}</p>` : nothing}`;
   }
-  private fixed(): string {
-    const { cells } = this.store.catalogue;
-    return Object.entries(this.item.fixed ?? {})
-      .map(([id, saved]) => {
-        const cell = cells.get(id)!;
-        const option = (cell.kind as Partial<Choice>).options?.find((o) => o.id === saved);
-        return `, while ${lower(cell.label)} ${option ? lower(option.label) : figureOf(this.store, cell, saved as number)}`;
-      })
-      .join('');
-  }
-  private list(
-    name: string,
-    cells: readonly Cell[],
-    now: string,
-    set: (id: string) => void,
-    none?: string,
-  ): TemplateResult {
-    const { chapters } = this.store.catalogue;
-    const rooms = chapters.map((chapter) => ({
-      chapter,
-      cells: cells.filter((c) => answersOf(chapter).includes(c) || fieldsOf(chapter).includes(c)),
-    }));
-    const placed = new Set(rooms.flatMap((r) => r.cells));
-    const rest = cells.filter((c) => !placed.has(c));
-    return html`<select
-      class="blank"
-      aria-label=${name}
-      @change=${(e: Event) => set((e.target as HTMLSelectElement).value)}
-    >
-      ${none === undefined ? nothing : html`<option value="" ?selected=${now === ''}>${none}</option>`}
-      ${[...rooms.map((r) => [r.chapter.title, r.cells] as const), ['Other', rest] as const]
-        .filter(([, own]) => own.length > 0)
-        .map(
-          ([title, own]) =>
-            html`<optgroup label=${title}>
-              ${own.map((c) => html`<option value=${c.id} ?selected=${c.id === now}>${lower(c.label)}</option>`)}
-            </optgroup>`,
-        )}
-    </select>`;
-  }
 }
 
-/** A range to begin with: what the slider covers, or round the starting value. */
-function rangeOf(cell: Cell): { from: number; to: number } {
-  if (cell.slider) return { from: cell.slider[0], to: cell.slider[1] };
-  const initial = cell.role === 'input' && typeof cell.initial === 'number' ? cell.initial : 1;
-  return initial === 0 ? { from: -1, to: 1 } : { from: initial * 0.8, to: initial * 1.2 };
-}
 /** Three members to begin with: the present value and one on either side, on the shown grid. */
 function membersOf(store: Piece['store'], cell: Cell): number[] {
-  const { from, to } = rangeOf(cell);
+  const { from, to } = rangeOf(store, cell);
   const state = store.state(cell);
   const now = state.is === 'ready' && typeof state.value === 'number' ? state.value : (from + to) / 2;
   const by = (to - from) / 10;

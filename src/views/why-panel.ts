@@ -3,7 +3,9 @@ import type { Cell } from '../graph/cell.ts';
 import { lastGood } from '../graph/state.ts';
 import { Piece } from './piece.ts';
 import './make-line.ts';
-import { differenceOf, figureOf, lower, quantityOf, shortOf, unitOf } from './words.ts';
+import { drawIt } from './draw-it.ts';
+import { shareBars } from './share-bars.ts';
+import { figureOf, lower, quantityOf, shortOf, unitOf } from './words.ts';
 
 /** <why-panel>: how an answer comes about: words, formula, what it reads, where from, how far to trust it. */
 export class WhyPanel extends Piece {
@@ -41,7 +43,7 @@ export class WhyPanel extends Piece {
         ${this.trust()} ${this.bars()}
       </dl>
       ${cell.kind.name === 'scalar' ? html`<make-line .store=${store} .cell=${cell}></make-line>` : nothing}
-      ${this.holding(value)}
+      ${drawIt(store, cell)} ${this.holding(value)}
     </div>`;
   }
   /** The formula with each name it reads replaced. */
@@ -70,18 +72,8 @@ export class WhyPanel extends Piece {
     const { cell, store } = this;
     const spread = cell.kind.name === 'scalar' ? store.spread(cell) : null;
     if (!spread || spread.shares.length === 0) return nothing;
-    const most = spread.shares[0]!.change;
     return html`<dt>What moves it most</dt>
-      <dd class="bars">
-        ${spread.shares
-          .slice(0, 6)
-          .map(
-            (s) =>
-              html`<span>${shortOf(s.cell)} ± ${differenceOf(store, s.cell, s.tolerance)}</span
-                ><i style="--v:${(s.change / most).toFixed(3)}"></i
-                ><span>${differenceOf(store, cell, s.change)}</span>`,
-          )}
-      </dd>`;
+      <dd class="bars">${shareBars(store, cell, spread.shares, 6)}</dd>`;
   }
   private holding(value: unknown): TemplateResult | typeof nothing {
     const { cell, store } = this;

@@ -49,6 +49,8 @@ function spokenUnit(store: Store, cell: Cell): string {
 export const spoken = (store: Store, cell: Cell, value: number): string =>
   `${figureOf(store, cell, value)} ${spokenUnit(store, cell)}`.trim();
 
+/** A count, in groups of three digits. */
+export const grouped = (count: number): string => count.toLocaleString('en-US');
 export const lower = (label: string): string =>
   /^[A-Z][a-z]/.test(label) ? label[0]!.toLowerCase() + label.slice(1) : label;
 export const shortOf = (cell: Cell): string => cell.short ?? cell.label;
