@@ -41,6 +41,7 @@ function medians(functions, rounds, batch) {
   return times.map((t) => t.toSorted((a, b) => a - b)[t.length >> 1]);
 }
 const us = (n) => `${n.toFixed(1)} µs`;
+const ms = (n) => `${(n / 1000).toFixed(2)} ms`;
 
 const [sweep, inline] = [graph.sweep(), graph.sweepInline()];
 if (Math.abs(sweep() - inline()) > 1e-9) throw new Error('the inline sweep computes something else');
@@ -48,6 +49,25 @@ const [a, b] = medians([sweep, inline], 60, 20);
 console.log(
   `sweep 200 x 5, dynamic ratio against intake closing: ${us(a)}; inline ${us(b)}; ratio ${(a / b).toFixed(2)} (bars: 1000 µs, 5)`,
 );
+const [map, mapInline] = [graph.map(), graph.mapInline()];
+if (Math.abs(map() - mapInline()) > 1e-9) throw new Error('the inline map computes something else');
+const [wide, plain] = medians([map, mapInline], 40, 1);
+console.log(
+  `map 200 x 200, dynamic ratio over intake closing and chamber volume: ${ms(wide)}; inline ${ms(plain)}; ratio ${(wide / plain).toFixed(2)} (bar: 50 ms)`,
+);
+for (const [what, make, bar] of [
+  ['all results of compression, hydraulic', graph.drawsOfCompression, 60],
+  ['intake valve to piston, the lobe found anew', graph.drawsOfClearance, 1500],
+  ['overlap area, both lobes found anew', graph.drawsOfOverlap, 1500],
+]) {
+  const [times, run] = [[], make()];
+  for (let round = -3; round < 9; round++) {
+    const start = performance.now();
+    run();
+    if (round >= 0) times.push((performance.now() - start) * 1000);
+  }
+  console.log(`10,000 draws of ${what}: ${ms(times.toSorted((a, b) => a - b)[4])} (bar: ${bar} ms)`);
+}
 const [one, edit, all] = medians([graph.oneInput(), graph.oneEdit(), graph.oneInputOfAll()], 60, 200);
 console.log(
   `one input to all quick results of the first six chapters: ${us(one)} on the graph, ${us(edit)} with document and undo; ratio ${(edit / one).toFixed(2)} (bar: 100 µs); of all nine: ${us(all)}`,

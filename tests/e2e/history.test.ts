@@ -139,7 +139,7 @@ describe('a notebook with two cams', () => {
     const page = await visit();
     await start(page, 'One block, two cams');
     const look = async (): Promise<(string | null)[]> => [
-      await page.getByRole('button', { name: 'Early cam' }).getAttribute('aria-pressed'),
+      await page.getByRole('button', { name: 'Early cam', exact: true }).getAttribute('aria-pressed'),
       await shown(page, 'staticRatio'),
       await shown(page, 'dynamicRatio'),
     ];

@@ -78,7 +78,9 @@ describe('a copied link', () => {
     await click(page, 'Late cam');
     const other = await visit(await fragment(page));
     expect(await shown(other, 'dynamicRatio')).toBe('7.46');
-    expect(await other.getByRole('button', { name: 'Late cam' }).getAttribute('aria-pressed')).toBe('true');
+    expect(await other.getByRole('button', { name: 'Late cam', exact: true }).getAttribute('aria-pressed')).toBe(
+      'true',
+    );
   });
 
   it('follows what is changed while the panel is open', async () => {

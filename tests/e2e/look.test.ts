@@ -140,7 +140,7 @@ describe('the page is never wider than the window', () => {
   it('with the longest words: a figure of more digits, beyond this fuel, in SI units', async () => {
     const page = await visit();
     await page.getByRole('link', { name: /^One block, two cams/ }).click();
-    await page.getByRole('button', { name: 'Early cam' }).waitFor();
+    await page.getByRole('button', { name: 'Early cam', exact: true }).waitFor();
     await type(page, 'cylinders', '12');
     await use(page, /^US units/);
     await drawAll(page);

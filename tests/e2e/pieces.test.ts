@@ -101,10 +101,23 @@ describe('a piece shows its state', () => {
       'plate-table': /At the closing.*61°.*693\.2 cm³/s,
       'scale-table': /Caution begins.*7\.54.*7\.50/s,
       'sweep-table': /66\.0 cm³.*70\.0 cm³.*74\.0 cm³/s,
+      map: /comfortable.*borderline.*beyond this fuel.*° more intake closing makes up for [\d.]+ cm³ less chamber volume/s,
+      'map-low': /Dashed: the edges at the lowest altitude/,
+      'map-plain': /For the same cranking pressure/,
+      'map-table': /across and down.*80\.0.*60\.0/s,
+      'map-stale': /Waits for rod length.*last good figure/s,
+      'map-both': /These cannot be varied together: both move cam advance/,
+      'map-slow': /117 of 169 points stand\..*stop/s,
+      'map-slow-bare': /0 of 169 points stand\..*stop/s,
       'motored-table': /Crank angle/,
+      best: /Look for it.*a hint, not a promise/s,
+      'best-found': /Look again.*Worked out: 30\..*No\. 1 of.*Keep as a variant.*none beats another in both/s,
+      'best-one': /No\. 1 of.*cranking pressure.*Keep as a variant.*best that differ/is,
+      'best-slow': /Stop.*0 of 30 designs/s,
+      'best-none': /Nothing that is changed here moves displacement\./,
       closed: /Short block.*368\.4.*Camshaft.*270°.*Fuel/s,
     };
-    await page.setViewportSize({ width: 1280, height: 12_000 });
+    await page.setViewportSize({ width: 1280, height: 20_000 });
     await drawn(page);
     for (const [id, words] of Object.entries(says))
       expect((await page.locator(`#piece-${id}`).innerText()).replaceAll('\u00a0', ' '), id).toMatch(words);
@@ -112,7 +125,7 @@ describe('a piece shows its state', () => {
 
   it('in ink: what is not of the present is dimmed, and nothing else', async () => {
     const page = await pieces();
-    await page.setViewportSize({ width: 1280, height: 12_000 });
+    await page.setViewportSize({ width: 1280, height: 20_000 });
     await drawn(page);
     const dimmed = await page.evaluate(() =>
       Array.from(document.querySelectorAll('[id^=piece-]'))
@@ -126,6 +139,9 @@ describe('a piece shows its state', () => {
       'travel-stale',
       'sweep-stale',
       'sweep-slow',
+      'map-stale',
+      'draws-stale',
+      'draws-slow',
       'motored-stale',
       'motored-again',
     ]);
@@ -133,7 +149,7 @@ describe('a piece shows its state', () => {
 
   it('a sweep has a band for each caution, and dashed edges where the lowest altitude’s differ', async () => {
     const page = await pieces();
-    await page.setViewportSize({ width: 1280, height: 12_000 });
+    await page.setViewportSize({ width: 1280, height: 20_000 });
     await drawn(page);
     const look = async (id: string): Promise<[number, number, string]> => {
       const piece = page.locator(`#piece-${id}`);

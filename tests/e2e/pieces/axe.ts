@@ -14,11 +14,11 @@ interface Found {
   readonly passes: readonly unknown[];
 }
 
-/** What axe-core finds against a page as it stands, or a part of it, one line each. All is brought into view first, and drawn. */
+/** What axe-core finds against a page as it stands, or a part of it, one line each. All is brought into view first, and drawn: figures grow then. */
 export async function violations(page: Page, part = 'html'): Promise<string[]> {
   const size = page.viewportSize()!;
   const height = await page.evaluate(() => document.documentElement.scrollHeight);
-  await page.setViewportSize({ width: size.width, height: Math.min(height + 100, 30_000) });
+  await page.setViewportSize({ width: size.width, height: Math.min(Math.ceil(height * 1.5), 50_000) });
   await drawn(page);
   await page.evaluate(source);
   const found = await page.evaluate(
@@ -41,12 +41,12 @@ export async function drawn(page: Page, part = 'body'): Promise<void> {
   await page.waitForFunction(
     (part) =>
       Array.from(document.querySelectorAll(part))
-        .flatMap((e) => Array.from(e.querySelectorAll('drawn-figure, line-plot')))
+        .flatMap((e) => Array.from(e.querySelectorAll('drawn-figure, line-plot, map-figure, draws-figure')))
         .every(
           (e) =>
             e.querySelector('table') !== null ||
             e.querySelector('svg path') !== null ||
-            e.querySelector('.frame.empty') !== null,
+            e.querySelector('.frame.empty, .bare') !== null,
         ),
     part,
     { polling: 'raf' },
@@ -60,7 +60,7 @@ const frames = (page: Page): Promise<void> =>
 export async function drawAll(page: Page): Promise<void> {
   const size = page.viewportSize()!;
   const height = await page.evaluate(() => document.documentElement.scrollHeight);
-  await page.setViewportSize({ width: size.width, height: Math.min(height + 100, 30_000) });
+  await page.setViewportSize({ width: size.width, height: Math.min(Math.ceil(height * 1.5), 50_000) });
   await drawn(page);
   await frames(page); // what comes into sight is drawn anew then
   await page.setViewportSize(size);

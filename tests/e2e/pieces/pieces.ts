@@ -1,8 +1,8 @@
 import { html, render, type TemplateResult } from 'lit';
 import { chapters, opening } from '../../../cells/index.ts';
-import type { SweepItem } from '../../../src/notebook/document.ts';
+import type { BestItem, DrawsItem, MapItem, SweepItem } from '../../../src/notebook/document.ts';
 import type { Store } from '../../../src/notebook/store.ts';
-import { inch, si } from '../../../src/units/unit.ts';
+import { degree, inch, si } from '../../../src/units/unit.ts';
 import { afterFrame } from '../../../src/views/frame.ts';
 import { NotebookPage } from '../../../src/views/notebook-page.ts';
 import type { ReadoutRow } from '../../../src/views/readout-row.ts';
@@ -46,6 +46,59 @@ const sweep = (store: Store, item: SweepItem, table = false): TemplateResult =>
     .number=${2}
     .table=${table}
   ></sweep-figure>`;
+const map = (
+  store: Store,
+  more: Partial<MapItem> = {},
+  { table = false, explorer = at.explorer }: { readonly table?: boolean; readonly explorer?: typeof at.explorer } = {},
+): TemplateResult =>
+  html`<map-figure
+    .store=${store}
+    .item=${{
+      id: 'map',
+      type: 'map',
+      read: 'dynamicRatio',
+      x: { vary: 'intakeClosing', from: si(40, degree), to: si(80, degree) },
+      y: { vary: 'chamberVolume', from: 60e-6, to: 80e-6 },
+      ...more,
+    }}
+    .explorer=${explorer}
+    .number=${7}
+    .table=${table}
+  ></map-figure>`;
+const draws = (
+  store: Store,
+  more: Partial<DrawsItem> = {},
+  table = false,
+  explorer = at.atOnce(store),
+): TemplateResult =>
+  html`<draws-figure
+    .store=${store}
+    .item=${{ id: 'draws', type: 'draws', read: 'dynamicRatio', ...more }}
+    .explorer=${explorer}
+    .number=${4}
+    .table=${table}
+  ></draws-figure>`;
+const best = (id: string, more: Partial<BestItem> = {}): TemplateResult =>
+  html`<best-panel
+    .store=${at.start}
+    .item=${{
+      id,
+      type: 'best',
+      aims: [
+        { sense: 'most', read: 'dynamicRatio' },
+        { sense: 'most', read: 'intakeClearance' },
+      ],
+      vary: [
+        { id: 'intakeClosing', from: si(50, degree), to: si(70, degree) },
+        { id: 'reliefCut', from: 0, to: si(0.05, inch) },
+      ],
+      limits: [{ read: 'fuelVerdict', worst: 'borderline' }],
+      budget: 30,
+      ...more,
+    }}
+    .explorer=${at.explorer}
+    .number=${5}
+  ></best-panel>`;
 const motored = (store: Store, table = false): TemplateResult =>
   html`<curve-figure .store=${store} .cell=${cellOf('motoredPressure')} .number=${3} .table=${table}></curve-figure>`;
 const closing = (store: Store): SweepItem => store.document.page.find((p): p is SweepItem => p.id === 'closing')!;
@@ -59,15 +112,9 @@ const slowSweep: SweepItem = {
 };
 
 // Notebooks that come to their state only once the pieces stand on the page.
-const [waiting, coming, ready, stopped, fallen, fallenSweep, again] = Array.from({ length: 7 }, () => at.open()) as [
-  Store,
-  Store,
-  Store,
-  Store,
-  Store,
-  Store,
-  Store,
-];
+const [waiting, coming, ready, stopped, fallen, fallenSweep, fallenMap, again] = Array.from({ length: 8 }, () =>
+  at.open(),
+) as [Store, Store, Store, Store, Store, Store, Store, Store];
 
 const small: readonly Piece[] = [
   ['field-start', 'Field, at its starting value', field(at.start, 'chamberVolume')],
@@ -125,6 +172,33 @@ const large: readonly Piece[] = [
   ['sweep-stale', 'Sweep, stale', sweep(fallenSweep, closing(fallenSweep))],
   ['sweep-slow', 'Sweep, being worked on', sweep(ready, slowSweep)],
   ['sweep-table', 'Sweep, its table', sweep(at.start, { ...closing(at.start), id: 'closing-table' }, true)],
+  ['map', 'Map with bands', map(at.start)],
+  ['map-low', 'Map with dashed edges of the lowest altitude', map(at.mountain, { id: 'map-low' })],
+  ['map-plain', 'Map that nobody judges', map(at.start, { id: 'map-plain', read: 'crankingPressure' })],
+  ['map-table', 'Map, its table', map(at.start, { id: 'map-table' }, { table: true })],
+  ['map-stale', 'Map, stale', map(fallenMap, { id: 'map-stale' })],
+  [
+    'map-both',
+    'Map that cannot be had',
+    map(at.start, { id: 'map-both', y: { vary: 'camAdvance', from: 0, to: 0.1 } }),
+  ],
+  ['map-slow', 'Map, being worked on', map(ready, { id: 'map-slow', read: 'motoredPeak' }, { explorer: at.halfway })],
+  [
+    'map-slow-bare',
+    'Map, nothing of it yet',
+    map(ready, { id: 'map-slow-bare', read: 'motoredPeak', x: { vary: 'bore', from: 0.1, to: 0.11 } }),
+  ],
+  ['draws', 'Draws, with bands', draws(at.start)],
+  ['draws-table', 'Draws, their table', draws(at.start, { id: 'draws-table' }, true)],
+  ['draws-plain', 'Draws of what nobody judges', draws(at.start, { id: 'draws-plain', read: 'clearanceVolume' })],
+  ['draws-bare', 'Draws without a ±', draws(at.bare, { id: 'draws-bare' })],
+  ['draws-stale', 'Draws, waiting', draws(at.shortRod, { id: 'draws-stale' })],
+  ['draws-slow', 'Draws, slow', draws(ready, { id: 'draws-slow', read: 'motoredPeak' }, false, at.explorer)],
+  ['best', 'Best of many, not looked for yet', best('best')],
+  ['best-found', 'Best of many, found', best('best-found')],
+  ['best-one', 'Best of many, with one aim', best('best-one', { aims: [{ sense: 'most', read: 'crankingPressure' }] })],
+  ['best-slow', 'Best of many, being looked for', best('best-slow', { aims: [{ sense: 'most', read: 'peakTorque' }] })],
+  ['best-none', 'Best of many, that cannot be', best('best-none', { aims: [{ sense: 'most', read: 'displacement' }] })],
   ['motored', 'Motored curve', motored(ready)],
   ['motored-stale', 'Motored curve, stale', motored(fallen)],
   ['motored-again', 'Motored curve, worked out anew', motored(again)],
@@ -135,7 +209,7 @@ const closed: Piece = [
   'Chapters, closed',
   html`${chapters.map(
     (chapter) =>
-      html`<chapter-section .store=${at.start} .chapter=${chapter} .sweeps=${[]} .open=${false}></chapter-section>`,
+      html`<chapter-section .store=${at.start} .chapter=${chapter} .items=${[]} .open=${false}></chapter-section>`,
   )}`,
 ];
 
@@ -184,6 +258,9 @@ async function act(): Promise<void> {
   await aim('why-reach', '900');
   await aim('why-unread', 'more');
   for (const store of [ready, fallen, again]) at.answer(store);
+  for (const look of document.querySelectorAll<HTMLElement>('best-panel:not(:has(#best)) .look button')) look.click();
+  for (const found of ['best-found', 'best-one'])
+    while (find(`#piece-${found} .look button`).textContent.trim() !== 'Look again') await painted();
   at.jobOf(waiting).progress(0.62);
   at.jobOf(coming).provisional({ x: Float64Array.of(-1, 0, 0.5), y: Float64Array.of(0, 1.2e6, 0.9e6) }, 0.5);
   stopped.stop(cellOf('motoredPressure') as never);
@@ -191,6 +268,8 @@ async function act(): Promise<void> {
   const put = (store: Store, id: string, value: number): void => store.set([[inputOf(id), value]], { what: id });
   put(fallen, 'rod', si(1.5, inch));
   put(fallenSweep, 'rod', si(1.5, inch));
+  while (!document.querySelector('#piece-map-stale .frame:not(.empty)')) await painted();
+  put(fallenMap, 'rod', si(1.5, inch));
   put(again, 'chamberVolume', 66e-6);
   at.jobOf(again).progress(0.2);
 }

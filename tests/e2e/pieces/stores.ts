@@ -1,5 +1,6 @@
 import { chapters, opening } from '../../../cells/index.ts';
 import { drain } from '../../../src/graph/cell.ts';
+import { explorations } from '../../../src/graph/explorations.ts';
 import type { Explorer } from '../../../src/graph/explorer.ts';
 import { Store } from '../../../src/notebook/store.ts';
 import { degree, fahrenheit, inch, si } from '../../../src/units/unit.ts';
@@ -48,6 +49,9 @@ export const comfortable = open('edge-of-premium', put('chamberVolume', 74.5e-6)
 export const beyond = open('edge-of-premium', put('chamberVolume', 66e-6));
 export const mountain = open('mountain-six');
 export const cams = open('two-cams');
+export const bare = open('edge-of-premium', (store) =>
+  store.change({ what: 'no ±' }, (draft) => void (draft.tolerances = {})),
+);
 
 /** Brings nothing to its end. */
 export const explorer: Explorer = {
@@ -56,3 +60,23 @@ export const explorer: Explorer = {
     return () => {};
   },
 };
+
+/** Tells of a map that half of its columns stand, and goes no further. */
+export const halfway: Explorer = {
+  explore(_, task, report) {
+    if (!('x' in task)) return () => {};
+    const [across, up] = [task.x.values.length, task.y.values.length];
+    const stands = Uint8Array.from({ length: across * up }, (_, n) => (n % 2 === 0 || n < 5 * across ? 1 : 0));
+    const values = Float64Array.from(stands, (is, n) => (is === 1 ? 1.1e6 + 2000 * (n % across) + 300 * n : NaN));
+    report({ is: 'coming', result: { rows: [values], stands }, done: 0.6 });
+    return () => {};
+  },
+};
+
+/** Works out at once what is asked for a notebook. */
+export const atOnce = (store: Store): Explorer => ({
+  explore: (kind, task, report) => {
+    report({ is: 'ready', result: drain(explorations[kind](store.snapshot(), task, cellOf)) });
+    return () => {};
+  },
+});
