@@ -1,5 +1,7 @@
 import type { Phrase } from '../units/phrase.ts';
+import type { Range } from './cell.ts';
 import type { Json } from './kind.ts';
+import type { Solution } from './solve.ts';
 import type { SweepResult } from './sweep.ts';
 
 /** What stands by itself, saved by id: enough to build the same values elsewhere. */
@@ -15,10 +17,20 @@ export interface SweepAsked {
   readonly fixed: Readonly<Record<string, Json>>;
   readonly read: readonly string[];
 }
+/** A target for one result, to be reached by one figure. */
+export interface SolveAsked {
+  readonly vary: string;
+  readonly read: string;
+  readonly target: number;
+  readonly range: Range;
+  /** The result at the present setting, worked out in full. */
+  readonly known?: number;
+}
 
 /** The what-ifs that can be worked out elsewhere: what is asked, as plain data, and what is answered. */
 export interface Explorations {
   readonly sweep: { readonly asked: SweepAsked; readonly answer: SweepResult };
+  readonly solve: { readonly asked: SolveAsked; readonly answer: Solution };
 }
 export type Exploration = keyof Explorations;
 export type Task<K extends Exploration> = Ground & Explorations[K]['asked'];

@@ -10,6 +10,10 @@ interface Options {
   readonly runner?: Runner;
   /** Called with the cells whose state changed, whenever a slow cell reports. */
   readonly onNews?: (changed: readonly Cell[]) => void;
+  /** What slow cells came to, here or in another graph of the same cells. */
+  readonly memory?: Memory;
+  /** Not the graph the page is about: its slow work goes behind. */
+  readonly isOther?: boolean;
 }
 
 let owners = 0;
@@ -34,15 +38,21 @@ export class Live {
   private needed: Uint8Array;
   private readonly given: Record<string, unknown>[];
   private readonly jobs = new Map<number, { readonly key: string; readonly stop: () => void }>();
-  private readonly memory = new Memory();
+  private readonly memory: Memory;
   private readonly runner: Runner;
+  private readonly isOther: boolean;
   private readonly onNews: (changed: readonly Cell[]) => void;
 
   /** `wanted` are the cells to know about; nothing is computed until it is looked at. */
-  constructor(wanted: Iterable<Cell>, { runner = inline, onNews = () => {} }: Options = {}) {
+  constructor(
+    wanted: Iterable<Cell>,
+    { runner = inline, onNews = () => {}, memory = new Memory(), isOther = false }: Options = {},
+  ) {
     this.graph = compile(wanted);
     this.runner = runner;
     this.onNews = onNews;
+    this.memory = memory;
+    this.isOther = isOther;
     const { order } = this.graph;
     this.states = order.map((c) =>
       c.role === 'input' ? { is: 'ready', value: c.initial } : { is: 'waiting', last: undefined, done: 0 },
@@ -136,9 +146,9 @@ export class Live {
     this.dirty[this.slot(cell)] = 1;
     return this.run();
   }
-  /** True while a job is running. */
+  /** True while a job is running that something waits for: idle work keeps nobody waiting. */
   get busy(): boolean {
-    return this.jobs.size > 0;
+    return [...this.jobs.keys()].some((slot) => !(this.graph.order[slot] as Slow).idle);
   }
   /** Stops everything: this graph is not used any more. */
   close(): void {
@@ -198,7 +208,7 @@ export class Live {
     let state: State = this.waiting(i, 0);
     let heard = true;
     let started = false;
-    const stop = this.runner.start({ owner: this.owner, cell: c, given }, (news) => {
+    const stop = this.runner.start({ owner: this.owner, cell: c, given, isOther: this.isOther }, (news) => {
       if (!heard) return; // a job that was stopped, or has given its value, may still speak
       state = this.hear(c, i, key, news, state);
       if (isLast(state)) heard = false;

@@ -14,6 +14,8 @@ export interface Job {
   readonly owner: number;
   readonly cell: Slow;
   readonly given: Readonly<Record<string, unknown>>;
+  /** Its live graph is not the one the page is about: it goes behind the others. */
+  readonly isOther?: boolean;
 }
 
 /** Runs slow cells somewhere: reports any number of times, at once or later, until it is told to stop. */
