@@ -1,7 +1,9 @@
 import type { Draft } from 'immer';
 import type { Cell, Input, Slow, ValueOf } from '../graph/cell.ts';
+import type { Explorer } from '../graph/explorer.ts';
 import type { Json } from '../graph/kind.ts';
 import { Live } from '../graph/live.ts';
+import type { Memory } from '../graph/memory.ts';
 import { type MoverOf, moverOf, Probe } from '../graph/probe.ts';
 import type { Runner } from '../graph/runner.ts';
 import { type Snapshot, snapshot } from '../graph/snapshot.ts';
@@ -13,12 +15,16 @@ import { tidy } from '../units/unit.ts';
 import { baseValue } from './base.ts';
 import type { Catalogue } from './catalogue.ts';
 import { type Document, layered } from './document.ts';
+import { giveValues } from './document-values.ts';
 import { type Edit, History, type Open } from './history.ts';
+import type { OtherVariants } from './other-variants.ts';
 
 interface Options {
   readonly catalogue: Catalogue;
   readonly open: Open;
   readonly runner?: Runner;
+  readonly explorer?: Explorer;
+  readonly memory?: Memory;
 }
 type Layer = Draft<Pick<Document, 'inputs' | 'held'>>;
 
@@ -26,6 +32,10 @@ type Layer = Draft<Pick<Document, 'inputs' | 'held'>>;
 export class Store {
   readonly catalogue: Catalogue;
   readonly live: Live;
+  /** Where what-ifs go that take too long to wait for; null where there is no such place. */
+  readonly explorer: Explorer | null;
+  /** The variants that are not chosen; null where nobody shows them. */
+  others: OtherVariants | null = null;
   /** Counts what the page has to show anew. */
   revision = 0;
   private readonly history: History;
@@ -38,11 +48,13 @@ export class Store {
   private taken: Snapshot | null = null; // of this revision, once it was asked for
   private spreads = new Map<Cell, Spread | null>();
 
-  constructor({ catalogue, open, runner }: Options) {
+  constructor({ catalogue, open, runner, explorer, memory }: Options) {
     this.catalogue = catalogue;
+    this.explorer = explorer ?? null;
     this.history = new History(open);
     this.live = new Live(catalogue.cells.values(), {
       ...(runner ? { runner } : {}),
+      ...(memory ? { memory } : {}),
       onNews: (changed) => this.tell(changed),
     });
     this.apply();
@@ -267,20 +279,8 @@ export class Store {
   }
   /** Gives the live graph what the document says. */
   private apply(): void {
-    const { document, live } = this;
-    const { inputs, held } = layered(document);
-    for (const cell of this.catalogue.cells.values()) {
-      if (cell.role === 'input') {
-        const saved = inputs[cell.id] ?? baseValue(document.base, cell.id);
-        const value = saved === undefined ? cell.initial : cell.kind.restore(saved);
-        const draft = this.drafts.get(cell);
-        live.set(cell, value === undefined ? cell.initial : value);
-        if (draft !== undefined) live.fail(cell, { at: cell.id, about: cell.id, message: [draft] });
-      } else if (cell.id in held) {
-        const value = cell.kind.restore(held[cell.id]);
-        if (value !== undefined) live.hold(cell, value);
-      } else live.release(cell);
-    }
+    giveValues(this.live, this.catalogue.cells.values(), this.document);
+    for (const [cell, draft] of this.drafts) this.live.fail(cell, { at: cell.id, about: cell.id, message: [draft] });
   }
   /** True if units, ±, the starting values or the variant changed: every cell is shown anew, whatever its own state. */
   private isLookChanged(): boolean {
