@@ -1,8 +1,10 @@
 import { catalogue as cells, chapters, cycle, opening } from '../cells/index.ts';
 import { version as release } from '../package.json' with { type: 'json' };
+import { Memory } from './graph/memory.ts';
 import { Desk } from './notebook/desk.ts';
 import type { Document, Scenario } from './notebook/document.ts';
 import type { Slots } from './notebook/slots.ts';
+import { Others } from './notebook/others.ts';
 import { Store } from './notebook/store.ts';
 import './views/behind.ts';
 import { fileName, pickFile, saveFile } from './views/files.ts';
@@ -41,20 +43,23 @@ export async function takeOver(page: NotebookPage, { example, slots }: Given): P
     ...starts.map((path) => scenarios[path]!()),
   ]);
   const pool = new Pool(worker, Math.max(2, (navigator.hardwareConcurrency || 2) - 1));
-  const store = new Store({ catalogue, open, runner: pool });
   const explorer = new Counted(pool, () => afterFrame(mark));
+  const memory = new Memory();
+  const store = new Store({ catalogue, open, runner: pool, explorer, memory });
+  const others = (store.others = new Others(store, { runner: pool, memory }));
 
   /** Tells tests what is painted, and when nothing is left to come. */
   const mark = (): void => {
     const { dataset } = document.documentElement;
     dataset.settled = String(store.revision);
-    if (!store.live.busy && explorer.outstanding === 0) dataset.complete = String(store.revision);
+    if (!store.live.busy && !others.busy && explorer.outstanding === 0) dataset.complete = String(store.revision);
   };
   const share = async (): Promise<void> => void (page.fragment = await desk.fragment());
   store.watchAll(() => {
     if (page.sharing) void share();
     afterFrame(mark);
   });
+  others.watchAll(() => afterFrame(mark));
   const tell = (): void => void Object.assign(page, { notices: desk.notices, saved: desk.saved });
   desk.sit(store, tell);
   tell();
@@ -72,7 +77,6 @@ export async function takeOver(page: NotebookPage, { example, slots }: Given): P
   const isSmall = matchMedia('(max-width: 700px)').matches;
   Object.assign(page, {
     store,
-    explorer,
     opened: desk.opened(isSmall ? ['compression'] : ['block', 'chamber', 'compression']),
     starts: scenarioOf.map(({ title, sentence, guide }, i) => ({ id: starts[i]!, title, sentence, guide })),
     ready: true,

@@ -1,12 +1,12 @@
 import { html, type TemplateResult } from 'lit';
 import { repeat } from 'lit/directives/repeat.js';
 import type { Cell } from '../graph/cell.ts';
-import { answersOf, type Chapter } from '../graph/chapter.ts';
-import type { Explorer } from '../graph/explorer.ts';
+import { actionsOf, type Chapter } from '../graph/chapter.ts';
 import { lastGood } from '../graph/state.ts';
 import type { SweepItem } from '../notebook/document.ts';
 import { say } from '../units/phrase.ts';
-import { answerList, choicesOf, fieldList, isResult } from './field-list.ts';
+import { actionList, answerList, choicesOf, fieldList } from './field-list.ts';
+import { curvesOf, drawnOf } from './chapter-figures.ts';
 import { Near } from './near.ts';
 import { Piece } from './piece.ts';
 import { Rest } from './rest.ts';
@@ -19,13 +19,11 @@ export class ChapterSection extends Piece {
     ...Piece.properties,
     chapter: { attribute: false },
     sweeps: { attribute: false },
-    explorer: { attribute: false },
     open: { type: Boolean },
     firstFigure: { type: Number },
   };
   declare chapter: Chapter;
   declare sweeps: readonly SweepItem[];
-  declare explorer: Explorer | null;
   declare open: boolean;
   /** The number of its first figure. */
   declare firstFigure: number;
@@ -76,8 +74,11 @@ export class ChapterSection extends Piece {
       <div class="figs ${sweeps.length > 0 ? 'tall' : ''}">${this.figures()}</div>
       <div class="col answers">
         <h3>What follows</h3>
-        ${answerList(store, chapter.answers)}
-        ${chapter.groups?.map((group) => html`<chapter-group .store=${store} .group=${group}></chapter-group>`)}
+        ${answerList(store, chapter.answers)} ${actionList(store, actionsOf(chapter))}
+        ${chapter.groups?.map(
+          (group) =>
+            html`<chapter-group .store=${store} .group=${group} .actions=${actionsOf(chapter, group)}></chapter-group>`,
+        )}
         ${when(chapter.caution, () => html`<p class="aside">${chapter.caution}</p>`)}
         <p class="add"><button class="link" @click=${() => this.addSweep()}>Add a sweep here</button></p>
       </div>
@@ -85,22 +86,20 @@ export class ChapterSection extends Piece {
   }
   private figures(): TemplateResult {
     const { chapter, store, sweeps, firstFigure } = this;
-    const drawn = chapter.figures ?? [];
-    const curves = answersOf(chapter)
-      .filter(isResult)
-      .filter((c) => c.kind.name === 'curve');
+    const drawn = drawnOf(store, chapter);
+    if (drawn.some((f) => f.compares)) void import('./compare-figure.ts');
+    const curves = curvesOf(chapter);
     return html`${repeat(
       sweeps,
       (s) => s.id,
-      (s, i) =>
-        html`<sweep-figure
-          .store=${store}
-          .item=${s}
-          .explorer=${this.explorer}
-          .number=${firstFigure + i}
-        ></sweep-figure>`,
+      (s, i) => html`<sweep-figure .store=${store} .item=${s} .number=${firstFigure + i}></sweep-figure>`,
     )}
-    ${drawn.map((f, i) => html`<drawn-figure .store=${store} .figure=${f} .number=${firstFigure + sweeps.length + i}></drawn-figure>`)}
+    ${drawn.map((f, i) => {
+      const number = firstFigure + sweeps.length + i;
+      return f.compares
+        ? html`<compare-figure .store=${store} .figure=${f} .number=${number}></compare-figure>`
+        : html`<drawn-figure .store=${store} .figure=${f} .number=${number}></drawn-figure>`;
+    })}
     ${curves.map((c, i) => html`<curve-figure .store=${store} .cell=${c} .number=${firstFigure + sweeps.length + drawn.length + i}></curve-figure>`)}`;
   }
   private addSweep(): void {
