@@ -1,6 +1,8 @@
 import { chapters, opening } from '../../../cells/index.ts';
 import { drain } from '../../../src/graph/cell.ts';
 import type { Explorer } from '../../../src/graph/explorer.ts';
+import { Memory } from '../../../src/graph/memory.ts';
+import { Others } from '../../../src/notebook/others.ts';
 import { Store } from '../../../src/notebook/store.ts';
 import { degree, fahrenheit, inch, si } from '../../../src/units/unit.ts';
 import { type HandJob, HandRunner } from '../../graph/hand-runner.ts';
@@ -14,6 +16,14 @@ export const answer = (store: Store): void => {
   jobOf(store).answer(drain(cell.steps(given as never)));
 };
 
+/** Brings nothing to its end. */
+const explorer: Explorer = {
+  explore: (_kind, _task, report) => {
+    report({ is: 'waiting', done: 0.4 });
+    return () => {};
+  },
+};
+
 /** A notebook of its own for a piece, so that its state is nobody else's. */
 export function open(name = 'edge-of-premium', change: (store: Store) => void = () => {}): Store {
   const document = scenario(name);
@@ -22,7 +32,9 @@ export function open(name = 'edge-of-premium', change: (store: Store) => void = 
     catalogue: { ...catalogue, chapters, opening },
     open: { document, opened: document },
     runner,
+    explorer,
   });
+  store.others = new Others(store, { runner, memory: new Memory() });
   runners.set(store, runner);
   store.watch(quick, () => {}); // so that there is a last good value
   change(store);
@@ -48,11 +60,3 @@ export const comfortable = open('edge-of-premium', put('chamberVolume', 74.5e-6)
 export const beyond = open('edge-of-premium', put('chamberVolume', 66e-6));
 export const mountain = open('mountain-six');
 export const cams = open('two-cams');
-
-/** Brings nothing to its end. */
-export const explorer: Explorer = {
-  explore: (_kind, _task, report) => {
-    report({ is: 'waiting', done: 0.4 });
-    return () => {};
-  },
-};
