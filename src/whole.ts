@@ -45,7 +45,7 @@ export async function takeOver(page: NotebookPage, { example, slots }: Given): P
   const pool = new Pool(worker, Math.max(2, (navigator.hardwareConcurrency || 2) - 1));
   const explorer = new Counted(pool, () => afterFrame(mark));
   const memory = new Memory();
-  const store = new Store({ catalogue, open, runner: pool, memory });
+  const store = new Store({ catalogue, open, runner: pool, explorer, memory });
   const others = (store.others = new Others(store, { runner: pool, memory }));
 
   /** Tells tests what is painted, and when nothing is left to come. */
@@ -77,7 +77,6 @@ export async function takeOver(page: NotebookPage, { example, slots }: Given): P
   const isSmall = matchMedia('(max-width: 700px)').matches;
   Object.assign(page, {
     store,
-    explorer,
     opened: desk.opened(isSmall ? ['compression'] : ['block', 'chamber', 'compression']),
     starts: scenarioOf.map(({ title, sentence, guide }, i) => ({ id: starts[i]!, title, sentence, guide })),
     ready: true,

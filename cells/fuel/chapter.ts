@@ -10,7 +10,10 @@ import { cautionStartHere } from './caution-start-here.ts';
 import { cautionStartLow } from './caution-start-low.ts';
 import { cautionStart } from './caution-start.ts';
 import { designDayOctane } from './design-day-octane.ts';
+import { octaneMargin } from '../spark/octane-margin.ts';
+import { octaneRequirement } from '../spark/octane-requirement.ts';
 import { fuelDensity } from './fuel-density.ts';
+import { fuelDisagreement } from './fuel-disagreement.ts';
 import { fuelEthanol } from './fuel-ethanol.ts';
 import { fuelVerdictLow } from './fuel-verdict-low.ts';
 import { fuelVerdict } from './fuel-verdict.ts';
@@ -28,6 +31,7 @@ import {
   lowestAltitude,
 } from './inputs.ts';
 import { latentHeat } from './latent-heat.ts';
+import { practiceOctane } from './practice-octane.ts';
 import { pumpOctane } from './pump-octane.ts';
 import { stoichiometricRatio } from './stoichiometric-ratio.ts';
 
@@ -49,7 +53,9 @@ export const chapter = declare({
   answers: [
     fuelVerdict,
     fuelVerdictLow,
+    fuelDisagreement,
     pumpOctane,
+    practiceOctane,
     blendRon,
     blendMon,
     cautionStartHere,
@@ -73,6 +79,15 @@ export const chapter = declare({
       caption:
         'The verdict, twice. The bar on the mark is the ± from every tolerance given. The edges are common practice, and yours to move.',
       from: { fuelVerdict, fuelVerdictLow },
+      plusMinus: dynamicRatio,
+    }),
+    figure({
+      id: 'figure-margins',
+      form: 'margins',
+      caption:
+        'Two opinions on the same fuel: practice, by the ratio alone, and the gas dynamics, by spark, heat and filling. Where they differ, a sentence among the answers says why.',
+      from: { fuelVerdict, pumpOctane },
+      later: { octaneMargin, octaneRequirement },
       plusMinus: dynamicRatio,
     }),
   ],

@@ -10,10 +10,13 @@ export const postedGrades = ['85', '87', '89', '91', '93'] as const;
 
 // All of this is common practice, no source: bands for iron heads, and how much more aluminum bears.
 const ironAt85 = 6.75;
-const perOctane = 0.125;
+/** Ratio for each octane number. */
+export const perOctane = 0.125;
 const ironWidth = 0.5;
 const flexStart = 9.25;
 const aluminum = { start: 0.25, end: 0.5 };
+/** What aluminum heads are credited with, in the middle of the band. */
+export const aluminumCredit = (aluminum.start + aluminum.end) / 2;
 
 /**
  * The band of a fuel by its grade, with the given heads. Posted grades and mixes lie on one straight line from 85 to

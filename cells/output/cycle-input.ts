@@ -28,11 +28,24 @@ import {
 } from '../breathing/inputs.ts';
 import { exhaustPort } from '../breathing/exhaust-port.ts';
 import { intakePort } from '../breathing/intake-port.ts';
+import { pumpOctane } from '../fuel/pump-octane.ts';
 import { staticRatio } from '../chamber/static-ratio.ts';
 import { exhaustLift } from '../valves/exhaust-lift.ts';
 import { intakeLift } from '../valves/intake-lift.ts';
 import { areasOf } from './areas.ts';
-import { cylinderBanks, chamberStyle, equivalenceRatio, sparkAdvance, sparkEntry, totalSpark } from './inputs.ts';
+import {
+  burnFactor,
+  chamberStyle,
+  cylinderBanks,
+  equivalenceRatio,
+  flowFactor,
+  frictionFactor,
+  heatFactor,
+  lossFactor,
+  sparkAdvance,
+  sparkEntry,
+  totalSpark,
+} from './inputs.ts';
 import { sparkOf } from './spark-of.ts';
 
 export const cycleInput = cell({
@@ -76,8 +89,14 @@ export const cycleInput = cell({
     sparkEntry,
     totalSpark,
     sparkAdvance,
+    pumpOctane,
+    flowFactor,
+    burnFactor,
+    heatFactor,
+    frictionFactor,
+    lossFactor,
   },
-  mayLack: ['totalSpark', 'sparkAdvance', 'exhaustBackPressure'], // asked for only by a choice
+  mayLack: ['totalSpark', 'sparkAdvance', 'pumpOctane', 'exhaustBackPressure'], // asked for only by a choice
   source: cite(heywood, 'ch. 14; wall temperatures, heating and leak are common practice'),
   formula: 'what the fields say, in one record',
   compute: (now) => {
@@ -100,10 +119,10 @@ export const cycleInput = cell({
       runnerLength: now.runnerLength,
       runnerDiameter: now.runnerDiameter,
       portDiameter: now.runnerDiameter,
-      runnerLoss: now.runnerLoss,
+      runnerLoss: now.runnerLoss * now.lossFactor,
       primaryLength: now.primaryLength,
       primaryDiameter: now.primaryDiameter,
-      primaryLoss: now.primaryLoss,
+      primaryLoss: now.primaryLoss * now.lossFactor,
       collectorCylinders: paired ? now.cylinders / 2 : now.cylinders,
       crankLayout: crossPlane ? 'crossPlane' : 'even',
       collectorLength: now.collectorLength,
@@ -119,11 +138,16 @@ export const cycleInput = cell({
       vaporizedShare: ordinary.carburetor.vaporizedShare,
       chargeHeating: ordinary.carburetor.chargeHeating,
       spark: sparkOf(now),
-      burnTimeFactor: now.chamberStyle === 'pentroof' ? ordinary.pentRoofBurn : 1,
+      burnTimeFactor: (now.chamberStyle === 'pentroof' ? ordinary.pentRoofBurn : 1) * now.burnFactor,
       cylinderWall: ordinary.cylinderWall,
       runnerWall: ordinary.carburetor.runnerWall,
       primaryWall: ordinary.primaryWall,
       leakArea: ringLeakArea(now.bore),
+      flowFactor: now.flowFactor,
+      frictionFactor: now.frictionFactor,
+      wallHeatFactor: now.heatFactor,
+      burnCompleteness: ordinary.burnCompleteness,
+      bankBlend: ordinary.bankBlend,
     };
     try {
       refuseEngine(engine);

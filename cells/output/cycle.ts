@@ -1,6 +1,8 @@
 import type { CycleEngine } from '../../src/physics/cycle/engine.ts';
 import type { EngineInput } from '../../src/physics/cycle/engine-input.ts';
 import type { GridName } from '../../src/physics/cycle/grid.ts';
+import type { RangeEffects } from '../../src/physics/cycle/band.ts';
+import type { CycleRecord } from '../../src/physics/cycle/record.ts';
 import type { CycleState, SpeedResult } from '../../src/physics/cycle/speed.ts';
 
 /** The gas dynamics as its cells use it. */
@@ -9,7 +11,8 @@ export interface Cycle {
   readonly EngineRun: new (
     engine: CycleEngine,
     grid: GridName,
-  ) => { at(speed: number, near?: CycleState | null): SpeedResult; state(): CycleState };
+  ) => { at(speed: number, near?: CycleState | null): SpeedResult; state(): CycleState; record(): CycleRecord };
+  readonly rangeEffects: (engine: EngineInput, speed: number) => Generator<number, RangeEffects, void>;
 }
 let brought: Cycle | undefined;
 

@@ -3,6 +3,7 @@ import { scalar } from '../../src/graph/kind.ts';
 import { peakOf } from '../../src/numerics/peak.ts';
 import { common } from '../../src/references.ts';
 import { engineTorque } from '../../src/units/quantity.ts';
+import { peakTorqueError } from './peak-torque-error.ts';
 import { torqueCurve } from './torque-curve.ts';
 
 export const peakTorque = cell({
@@ -14,5 +15,6 @@ export const peakTorque = cell({
   from: { torqueCurve },
   source: common('a parabola through the highest point and its neighbors'),
   formula: 'the largest of torqueCurve',
+  modelError: peakTorqueError,
   compute: ({ torqueCurve }) => peakOf(torqueCurve.x, torqueCurve.y)!.y,
 });

@@ -17,7 +17,15 @@ export type SpeedRow = Pick<
   | 'fuelFlow'
   | 'spark'
   | 'octaneRequirement'
->;
+  | 'bestSpark'
+  | 'sparks'
+  | 'halfBurned'
+  | 'trappedTemperature'
+  | 'backflow'
+> & {
+  /** Not a first look: what stays on show. */
+  readonly fine: boolean;
+};
 export interface BySpeed {
   readonly rows: readonly SpeedRow[];
 }
@@ -35,10 +43,16 @@ export const rowOf = (r: SpeedResult): SpeedRow => ({
   fuelFlow: r.fuelFlow,
   spark: r.spark,
   octaneRequirement: r.octaneRequirement,
+  bestSpark: r.bestSpark,
+  sparks: r.sparks,
+  halfBurned: r.halfBurned,
+  trappedTemperature: r.trappedTemperature,
+  backflow: r.backflow,
+  fine: r.grid !== 'coarse',
 });
 
 const isFigure = (row: SpeedRow): boolean =>
-  Object.values(row).every((v) => typeof v === 'boolean' || Number.isFinite(v));
+  Object.values(row).every((v) => typeof v !== 'number' || Number.isFinite(v));
 
 /** The speeds from one end to the other, rad/s. */
 export function speedsOf(from: number, to: number, step: number): readonly number[] {
@@ -48,10 +62,19 @@ export function speedsOf(from: number, to: number, step: number): readonly numbe
   return Array.from({ length: count }, (_, i) => from + i * step);
 }
 
-/** One column over engine speed; a speed whose cycle ended in no figure at all is left out. */
-export function columnOf({ rows }: BySpeed, pick: (row: SpeedRow) => number): Curve {
+/** The speeds whose cycle ended in figures at all. */
+export function soundRows({ rows }: BySpeed): readonly SpeedRow[] {
   const sound = rows.filter(isFigure);
   if (sound.length === 0)
     throw new Impossible(['At none of these speeds does the cycle come to an end.'], 'cycleInput');
-  return { x: Float64Array.from(sound, (r) => r.speed), y: Float64Array.from(sound, pick) };
+  return sound;
+}
+
+/** One column over engine speed; a speed without a figure, or where `pick` finds none, is left out. */
+export function columnOf(found: BySpeed, pick: (row: SpeedRow) => number | null): Curve {
+  const points = soundRows(found).flatMap((row) => {
+    const y = pick(row);
+    return y === null ? [] : [{ x: row.speed, y }];
+  });
+  return { x: Float64Array.from(points, (p) => p.x), y: Float64Array.from(points, (p) => p.y) };
 }

@@ -1,16 +1,19 @@
 import type { Rows } from '../../src/graph/kind.ts';
 import { Impossible, needed } from '../../src/graph/state.ts';
-import { type SparkPoint, sparkCurveOf } from '../../src/physics/cycle/spark.ts';
+import { type HeldSpark, type SparkPoint, sparkCurveOf } from '../../src/physics/cycle/spark.ts';
 
 interface Said {
   readonly sparkEntry: string;
   readonly totalSpark: number | undefined;
   readonly sparkAdvance: Rows | undefined;
+  readonly pumpOctane: number | undefined;
 }
 
-/** The spark as the cycle asks for it: the best at each speed, one figure made a curve, or the rows of a table. */
-export function sparkOf({ sparkEntry, totalSpark, sparkAdvance }: Said): 'best' | readonly SparkPoint[] {
+/** The spark as the cycle asks for it: the best at each speed, all or as the fuel bears it, a curve, or a table's rows. */
+export function sparkOf(said: Said): 'best' | HeldSpark | readonly SparkPoint[] {
+  const { sparkEntry, totalSpark, sparkAdvance, pumpOctane } = said;
   if (sparkEntry === 'best') return 'best';
+  if (sparkEntry === 'fuel') return { heldTo: needed(pumpOctane) };
   if (sparkEntry === 'total') return sparkCurveOf(needed(totalSpark));
   const rows = needed(sparkAdvance);
   if (rows.length === 0) throw new Impossible(['Paste the spark table: engine speed and advance.'], 'sparkAdvance');

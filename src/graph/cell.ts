@@ -1,5 +1,6 @@
 import type { Citation } from '../references.ts';
 import type { Kind } from './kind.ts';
+import type { ModelError } from './model-error.ts';
 
 export type Range = readonly [low: number, high: number];
 
@@ -62,6 +63,11 @@ export interface Derived<T> extends Words {
    * then, what is wrong with the missing one is told.
    */
   readonly mayLack: readonly string[];
+  /**
+   * What the model itself is good for, a ± in SI: a figure, or a cell that works it out. The value does not stand on that
+   * cell, so that it is none of its sources.
+   */
+  readonly modelError: number | Cell<ModelError> | undefined;
 }
 export interface Pure<T = unknown> extends Derived<T> {
   readonly role: 'cell';
@@ -89,6 +95,8 @@ export interface Slow<T = unknown> extends Derived<T> {
   /** A quicker value, near enough for one of the many points of a sweep. */
   readonly rough: ((given: never) => T) | undefined;
   readonly parts: Parts<never, T, unknown, unknown> | undefined;
+  /** It is worked on only while nothing else waits. */
+  readonly idle: boolean;
 }
 
 export type Cell<T = unknown> = Input<T> | Pure<T> | Slow<T>;
@@ -111,6 +119,7 @@ type Spec<F extends From, T, L extends keyof F & string = never> = Words & {
   readonly about?: Cell;
   readonly slider?: Range;
   readonly mayLack?: readonly L[];
+  readonly modelError?: number | Cell<ModelError>;
 };
 
 const derived = <F extends From, T, L extends keyof F & string>(spec: Spec<F, T, L>) => ({
@@ -122,6 +131,7 @@ const derived = <F extends From, T, L extends keyof F & string>(spec: Spec<F, T,
   about: spec.about,
   slider: spec.slider,
   mayLack: spec.mayLack ?? [],
+  modelError: spec.modelError,
 });
 
 /** A value someone types. */
@@ -141,24 +151,30 @@ export const cell = <const F extends From, T, const L extends keyof F & string =
 
 /** A value that takes long: computed elsewhere, in steps. */
 export const slow = <const F extends From, T>(
-  spec: Spec<F, T> & { steps: (given: Given<F>) => Steps<T>; rough?: (given: Given<F>) => T },
+  spec: Spec<F, T> & {
+    steps: (given: Given<F>) => Steps<T>;
+    rough?: (given: Given<F>) => T;
+    readonly idle?: true;
+  },
 ): Slow<T> => ({
   role: 'slow',
   ...derived(spec),
   steps: spec.steps,
   rough: spec.rough,
   parts: undefined,
+  idle: spec.idle ?? false,
 });
 
 /** A slow value made of independent parts. */
 export const slowInParts = <const F extends From, T, P, R>(
-  spec: Spec<F, T> & { parts: Parts<Given<F>, T, P, R>; rough?: (given: Given<F>) => T },
+  spec: Spec<F, T> & { parts: Parts<Given<F>, T, P, R>; rough?: (given: Given<F>) => T; readonly idle?: true },
 ): Slow<T> => ({
   role: 'slow',
   ...derived(spec),
   rough: spec.rough,
   steps: (given: Given<F>) => oneAfterAnother(spec.parts, given),
   parts: spec.parts,
+  idle: spec.idle ?? false,
 });
 
 /** All parts in turn: how a slow value in parts runs where there is nobody to share with. */

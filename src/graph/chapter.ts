@@ -1,5 +1,5 @@
 import type { Phrase } from '../units/phrase.ts';
-import type { Cell, Input } from './cell.ts';
+import type { Cell, From, Given, Input, Range } from './cell.ts';
 import type { Verdict } from './kind.ts';
 
 /** A field that is asked for only while a choice stands so. */
@@ -21,6 +21,8 @@ export interface Chapter {
   readonly answers: readonly Cell[];
   /** What is asked and answered only on demand, under titles of its own. */
   readonly groups?: readonly Group[];
+  /** What a button writes into fields, from answers. */
+  readonly actions?: readonly Action[];
   /** Drawn figures, in order; curves among the answers and the reader's sweeps follow them. */
   readonly figures?: readonly ChapterFigure[];
   /** What the closed chapter says in one line. */
@@ -48,6 +50,50 @@ export const fieldsOf = ({ fields, groups = [] }: Pick<Chapter, 'fields' | 'grou
 export const answersOf = ({ answers, groups = [] }: Chapter): readonly Cell[] =>
   [answers, ...groups.map((g) => g.answers)].flat();
 
+/** Values for inputs, to be set in one step. */
+export type Settings = readonly (readonly [Input, unknown])[];
+/** The value of one figure at which another comes to a target, all SI. */
+export interface Search {
+  readonly vary: Cell<number>;
+  readonly read: Cell<number>;
+  readonly target: number;
+  readonly range: Range;
+}
+interface ActionSpec<F extends From> {
+  readonly id: string;
+  /** What the button will do: "Write this table". */
+  readonly label: string | ((given: Given<F>) => string);
+  /** What the button is called while its label cannot be told yet. */
+  readonly short?: string;
+  /** What it has done, for the line that offers to undo it: "Wrote the table". */
+  readonly did?: string;
+  /** What comes of it, beside the button. */
+  readonly note: string;
+  /** It waits until all of these have their settled values. */
+  readonly from: F;
+  /** What it sets; `found` is what the search came to, if it has one. Pure; throws Impossible where there is nothing to set. */
+  readonly sets: (given: Given<F>, found: number) => Settings;
+  /** What has to be found first; null where there is nothing to look for. Throws Impossible. */
+  readonly solves?: (given: Given<F>) => Search | null;
+  /** The title of the chapter's group in which it stands; else it follows the answers. */
+  readonly group?: string;
+}
+/** Something that can be done in a chapter at one stroke. */
+export interface Action extends Pick<ActionSpec<From>, 'id' | 'note' | 'from' | 'short' | 'did' | 'group'> {
+  label(given: never): string;
+  sets(given: never, found: number): Settings;
+  solves(given: never): Search | null;
+}
+export const action = <const F extends From>({ label, solves, ...spec }: ActionSpec<F>): Action => ({
+  ...spec,
+  ...(typeof label === 'string' ? { short: label, label: () => label } : { label }),
+  solves: solves ?? (() => null),
+});
+
+/** The actions that stand in a group, or among the chapter's own answers. */
+export const actionsOf = ({ actions = [] }: Chapter, group?: Group): readonly Action[] =>
+  actions.filter((a) => a.group === group?.title);
+
 /** A figure of a chapter: its caption, the name of its form, and the cells the form is given. */
 export interface ChapterFigure {
   readonly id: string;
@@ -60,10 +106,23 @@ export interface ChapterFigure {
   readonly plusMinus?: Cell;
   /** Cells it is given once they are there; it is drawn without them until then. */
   readonly later?: Readonly<Record<string, Cell>>;
+  /** Its form shows the values of the other variants as well, as `others`. */
+  readonly overlays?: true;
+  /**
+   * It stands only where the notebook has two variants, and its form is given what `join` makes of the values of both.
+   * Pure; throws Impossible where they cannot be compared.
+   */
+  readonly compares?: { join(mine: never, theirs: never): object };
   /** On a crank axis: it shows where the page's crank stands, or turns it. */
   readonly crank?: 'shows' | 'turns';
 }
-export const figure = (spec: ChapterFigure): ChapterFigure => spec;
+type FigureSpec<F extends From> = Omit<ChapterFigure, 'from' | 'compares'> & {
+  readonly from: F;
+  readonly compares?: { join(mine: Named<F>, theirs: Named<F>): object };
+};
+/** What a figure is given of a variant, with the variant's name. */
+type Named<F extends From> = Given<F> & { readonly name: string };
+export const figure = <const F extends From>(spec: FigureSpec<F>): ChapterFigure => spec;
 
 /** The first screen: the fields that decide, the verdicts, and one plate. */
 export interface Opening {

@@ -16,7 +16,7 @@ export interface Graph {
   readonly readers: readonly (readonly number[])[];
 }
 
-/** Orders the wanted cells and all they stand on. Throws on two cells of one name and on rings. */
+/** Orders the wanted cells, all they stand on and what says how good they are. Throws on two cells of one name and on rings. */
 export function compile(wanted: Iterable<Cell>): Graph {
   const order: Cell[] = [];
   const slotOf = new Map<Cell, number>();
@@ -36,6 +36,8 @@ export function compile(wanted: Iterable<Cell>): Graph {
     slotOf.set(c, order.push(c) - 1);
   };
   for (const c of wanted) visit(c);
+  // No value stands on what its model is good for: they come last, and so do theirs.
+  for (const c of order) if (c.role !== 'input' && typeof c.modelError === 'object') visit(c.modelError);
 
   const byId = new Map<string, Cell>();
   for (const c of order) {

@@ -14,6 +14,7 @@ import type {
 } from './explorer.ts';
 import { type MapResult, mapSteps, takeOf } from './map.ts';
 import type { Snapshot } from './snapshot.ts';
+import { solveSteps } from './solve-slowly.ts';
 import { type Share, shareSteps } from './spread.ts';
 import { type SweepResult, sweepSteps } from './sweep.ts';
 
@@ -21,7 +22,15 @@ type Named = (id: string) => Cell;
 type Work<K extends Exploration> = (at: Snapshot, asked: Explorations[K]['asked'], named: Named) => Steps<Answer<K>>;
 
 /** How each what-if is worked out, where the same graph has been built. */
-export const explorations: { readonly [K in Exploration]: Work<K> } = { sweep, map, draws, shares, designs };
+export const explorations: { readonly [K in Exploration]: Work<K> } = {
+  sweep,
+  map,
+  draws,
+  shares,
+  designs,
+  solve: (at, { vary, read, target, range, known }, named) =>
+    solveSteps(at, named(read), target, named(vary), range, known),
+};
 
 function sweep(at: Snapshot, asked: SweepAsked, named: Named): Steps<SweepResult> {
   const { family, fixed, xs } = asked;

@@ -1,8 +1,10 @@
 import type { Phrase } from '../units/phrase.ts';
+import type { Range } from './cell.ts';
 import type { Take } from './designs.ts';
 import type { DrawsResult } from './draws.ts';
 import type { Json } from './kind.ts';
 import type { MapResult } from './map.ts';
+import type { Solution } from './solve.ts';
 import type { SweepResult } from './sweep.ts';
 
 /** What stands by itself, saved by id: enough to build the same values elsewhere. */
@@ -17,6 +19,15 @@ export interface SweepAsked {
   readonly family?: { readonly vary: string; readonly values: readonly Json[] };
   readonly fixed: Readonly<Record<string, Json>>;
   readonly read: readonly string[];
+}
+/** A target for one result, to be reached by one figure. */
+export interface SolveAsked {
+  readonly vary: string;
+  readonly read: string;
+  readonly target: number;
+  readonly range: Range;
+  /** The result at the present setting, worked out in full. */
+  readonly known?: number;
 }
 
 /** Draws within tolerances by the ids of their cells. */
@@ -63,6 +74,7 @@ export interface Explorations {
   readonly draws: { readonly asked: DrawsAsked; readonly answer: DrawsResult };
   readonly shares: { readonly asked: SharesAsked; readonly answer: readonly SharedBy[] };
   readonly designs: { readonly asked: DesignsAsked; readonly answer: readonly (readonly number[])[] };
+  readonly solve: { readonly asked: SolveAsked; readonly answer: Solution };
 }
 export type Exploration = keyof Explorations;
 export type Task<K extends Exploration> = Ground & Explorations[K]['asked'];

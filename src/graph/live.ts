@@ -146,9 +146,9 @@ export class Live {
     this.dirty[this.slot(cell)] = 1;
     return this.run();
   }
-  /** True while a job is running. */
+  /** True while a job is running that something waits for: idle work keeps nobody waiting. */
   get busy(): boolean {
-    return this.jobs.size > 0;
+    return [...this.jobs.keys()].some((slot) => !(this.graph.order[slot] as Slow).idle);
   }
   /** Stops everything: this graph is not used any more. */
   close(): void {

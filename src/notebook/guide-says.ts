@@ -1,9 +1,7 @@
 import type { Cell } from '../graph/cell.ts';
-import { Probe } from '../graph/probe.ts';
-import { NotSettled } from '../graph/snapshot.ts';
-import { Impossible, present } from '../graph/state.ts';
-import { say } from '../units/phrase.ts';
-import { goal, type GuideWords, type Question, type Trial, type Way } from './guide.ts';
+import type { Question, Trial, Way } from './guide.ts';
+import { labelOf, nameOf, pairAt, placeFor, type Standing, textAt, valueAt, valueIn } from './guide-values.ts';
+import type { GuideWords, Place, Sentence, ValuePlace } from './guide-words.ts';
 import type { Store } from './store.ts';
 
 /** A piece of a sentence; `live` is a value of the page. */
@@ -11,95 +9,146 @@ export interface Part {
   readonly text: string;
   readonly live: boolean;
 }
-/** What cells were worth when a step was begun. */
-export type Before = ReadonlyMap<Cell, unknown>;
+/** What was read when a step was begun, by `keyOf`. */
+export type Before = ReadonlyMap<string, unknown>;
+export const keyOf = ({ cell, at }: Pick<ValuePlace, 'cell' | 'at'>): string =>
+  at === undefined ? cell.id : `${cell.id}@${at}`;
 
-/** A value as the page shows it, with its unit; "…" where there is none. */
-const textOf = (store: Store, cell: Cell, value: unknown): string =>
-  value === undefined ? '…' : cell.kind.text(value, store.systemOf(cell));
-const valueNow = (store: Store, cell: Cell): unknown => present(store.state(cell));
+/** Where a step asks a cell to go. */
+interface Aim {
+  readonly cell: Cell;
+  readonly value: unknown;
+}
+const missing = '…';
 
-/** Words with their values filled in as they stand; `aim` is where the step asks a cell to go. */
-export function filled(
-  store: Store,
-  words: GuideWords,
-  aim?: { readonly cell: Cell; readonly value: unknown },
-): readonly Part[] {
-  return words.map((word) => {
-    if (typeof word === 'string') return { text: word, live: false };
-    if (word !== goal) return { text: textOf(store, word, valueNow(store, word)), live: true };
-    return { text: aim ? textOf(store, aim.cell, aim.value) : '…', live: true };
-  });
+/** Words with their values filled in as they stand; "…" for a value that is not there, or not yet. */
+export function filled(store: Store, words: GuideWords, aim?: Aim): readonly Part[] {
+  let parts: readonly Filled[] = [];
+  for (const sentence of words) {
+    parts = sentence.map((word) => partOf(store, word, aim));
+    // Which of several wordings is true of two curves is not known before they are.
+    if (words.length > 1 && parts.some((part) => part.decides)) return [{ text: missing, live: false }];
+    if (parts.every((part) => part.is !== 'none')) break;
+  }
+  return parts.map(({ text, live }) => ({ text, live }));
 }
 export const joined = (parts: readonly Part[]): string => parts.map((p) => p.text).join('');
 
-/** The cells that words read. */
-export const cellsOf = (words: GuideWords): readonly Cell[] =>
-  words.filter((word): word is Cell => typeof word !== 'string' && word !== goal);
+interface Filled extends Part {
+  readonly is: 'there' | 'coming' | 'none';
+  readonly decides: boolean;
+}
+function partOf(store: Store, word: Sentence[number], aim: Aim | undefined): Filled {
+  if (typeof word === 'string') return { text: word, live: false, is: 'there', decides: false };
+  const found = textOf(store, word, aim);
+  const decides = word.is === 'pair' && found.is === 'coming';
+  return { text: found.is === 'there' ? found.value : missing, live: true, is: found.is, decides };
+}
+function textOf(store: Store, word: Place, aim: Aim | undefined): Standing<string> {
+  if (word.is === 'pair') return pairAt(store, word);
+  if (word.is === 'chosen') {
+    const { chosen } = store.document;
+    return chosen === null ? { is: 'none' } : { is: 'there', value: nameOf(store, chosen) };
+  }
+  if (word.is === 'goal')
+    return aim?.value === undefined
+      ? { is: 'coming' }
+      : { is: 'there', value: textAt(store, placeFor(aim.cell), aim.value) };
+  const found = valueAt(store, word);
+  return found.is === 'there' ? { is: 'there', value: textAt(store, word, found.value) } : found;
+}
+
+/** What is read in a variant, or in the one that is looked at. */
+export type Read = Pick<ValuePlace, 'cell' | 'of'>;
+/** All that words read. */
+export const readsOf = (words: GuideWords): readonly Read[] =>
+  words.flat().flatMap((word): readonly Read[] => {
+    if (typeof word === 'string') return [];
+    if (word.is === 'pair') return word.of.map((of) => ({ cell: word.curve, of }));
+    return word.is === 'value' ? [word] : [];
+  });
+/** What is to be remembered as a trial begins: the field it asks for, and what it watches. */
+export const startsOf = (trial: Trial): readonly ValuePlace[] =>
+  trial.is === 'field' ? [placeFor(trial.move), ...trial.watch] : [];
+export const readsOfTrial = (trial: Trial): readonly Read[] => [
+  ...startsOf(trial),
+  ...readsOf(trial.say),
+  ...(trial.is === 'open' ? [] : readsOf(trial.done)),
+];
+export const readsOfQuestion = ({ ask, of, vary, read, beside }: Question): readonly Read[] => [
+  ...readsOf(ask),
+  ...[vary, read, ...(beside ? [beside] : [])].map((cell) => ({ cell, of })),
+];
 
 /** Where a change leads from a value; undefined where there is none. */
-export const aimOf = (cell: Cell, from: unknown, by: number): { readonly cell: Cell; readonly value: unknown } => ({
+export const aimOf = (cell: Cell, from: unknown, to: number | string): Aim => ({
   cell,
-  value: typeof from === 'number' ? from + by : undefined,
+  value: typeof to === 'string' ? to : typeof from === 'number' ? from + to : undefined,
 });
 
-/** "Dynamic compression ratio fell from 7.69 to 7.11", or that it stays. */
-function went(store: Store, cell: Cell, from: unknown, to: unknown, verbs: Verbs): string {
-  const [before, after] = [textOf(store, cell, from), textOf(store, cell, to)];
-  if (before === after) return `${cell.label} ${verbs.stay} ${before}`;
-  const verb = typeof from !== 'number' || typeof to !== 'number' ? verbs.go : to > from ? verbs.rise : verbs.fall;
-  return `${cell.label} ${verb} from ${before} to ${after}`;
-}
 type Verbs = Readonly<Record<Way | 'go', string>>;
 const past: Verbs = { rise: 'rose', fall: 'fell', stay: 'stays at', go: 'went' };
 const coming: Verbs = { rise: 'rises', fall: 'falls', stay: 'stays at', go: 'goes' };
 
+/** "Dynamic compression ratio fell from 7.69 to 7.11", or that it stays; `about` is said before what it comes to. */
+export function went(
+  store: Store,
+  at: ValuePlace,
+  [from, to]: readonly [unknown, unknown],
+  verbs: Verbs = coming,
+  about = '',
+): string {
+  const shown = (value: unknown): string => (value === undefined ? missing : textAt(store, at, value));
+  const [before, after] = [shown(from), shown(to)];
+  if (before === after) return `${labelOf(store, at)} ${verbs.stay} ${before}`;
+  const verb = typeof from !== 'number' || typeof to !== 'number' ? verbs.go : to > from ? verbs.rise : verbs.fall;
+  return `${labelOf(store, at)} ${verb} from ${before} to ${about}${after}`;
+}
+
 /** The share of what was asked for that counts as done: the last grid mark of a slider need not be met. */
 const enough = 0.95;
 
-/** What the reader's trial moved, from where to where; null while the cell stands where it stood. */
+/** What came of a trial: what the reader moved, from where to where; null while nothing has. */
 export function outcome(store: Store, trial: Trial, before: Before): string | null {
-  const { move, by, watch, done } = trial;
-  const [from, to] = [before.get(move), valueNow(store, move)];
-  if (typeof from !== 'number' || typeof to !== 'number') return null;
-  if (textOf(store, move, from) === textOf(store, move, to)) return null;
-  const moved = went(store, move, from, to, { ...past, rise: past.go, fall: past.go });
-  const followed = watch.map((cell) => went(store, cell, before.get(cell), valueNow(store, cell), past));
-  const end =
-    (to - from) / by >= enough
-      ? joined(filled(store, done))
-      : `This step asks for ${textOf(store, move, aimOf(move, from, by).value)}.`;
-  return [moved, ...followed].map((s) => `${s}.`).join(' ') + ` ${end}`;
+  if (trial.is === 'open') return null;
+  if (trial.is === 'choose') return store.document.chosen === trial.variant ? joined(filled(store, trial.done)) : null;
+  const { move, to, watch, done } = trial;
+  if (!isMoved(store, trial, before)) return null;
+  const [from, now] = [before.get(move.id), present(store, placeFor(move))];
+  const isDone =
+    typeof to === 'string' ? now === to : typeof from === 'number' && ((now as number) - from) / to >= enough;
+  const end = isDone
+    ? joined(filled(store, done))
+    : `This step asks for ${textAt(store, placeFor(move), aimOf(move, from, to).value)}.`;
+  const moved =
+    typeof to === 'string'
+      ? `${move.label}: ${textAt(store, placeFor(move), now)}`
+      : went(store, placeFor(move), [from, now], { ...past, rise: past.go, fall: past.go });
+  return [moved, ...watch.map((at) => followed(store, at, before))].map((s) => `${s}.`).join(' ') + ` ${end}`;
+}
+/** True once the field a trial asks for stands elsewhere than when the step was begun. */
+export function isMoved(store: Store, trial: Trial, before: Before): boolean {
+  if (trial.is !== 'field') return false;
+  const { move } = trial;
+  const [from, now] = [before.get(move.id), present(store, placeFor(move))];
+  if (from === undefined || now === undefined) return false;
+  return textAt(store, placeFor(move), from) !== textAt(store, placeFor(move), now);
+}
+function followed(store: Store, at: ValuePlace, before: Before): string {
+  const found = valueAt(store, at);
+  if (found.is === 'coming') return `${labelOf(store, at)} is being worked out`;
+  const now = found.is === 'there' ? found.value : undefined;
+  const from = before.get(keyOf(at));
+  if (from === undefined && now !== undefined) return `${labelOf(store, at)} is ${textAt(store, at, now)} now`;
+  return went(store, at, [from, now], past);
+}
+function present(store: Store, at: ValuePlace): unknown {
+  const found = valueAt(store, at);
+  return found.is === 'there' ? found.value : undefined;
 }
 
-/** The answer to a question, worked out from the notebook as it stands. */
-export interface Answer {
-  readonly way: Way;
-  readonly from: number;
-  readonly to: number;
-  /** The figures, in a sentence or two. */
-  readonly figures: string;
-}
-
-/** Asks the graph what would follow; the notebook is not changed. A string says why there is no answer now. */
-export function answerOf(store: Store, { vary, by, read, beside }: Question): Answer | string {
-  try {
-    const reads = beside ? [read, beside] : [read];
-    const now = valueNow(store, vary);
-    const from = valueNow(store, read);
-    if (typeof now !== 'number' || typeof from !== 'number')
-      return 'The engine as it stands has no answer. Undo, or reset, and ask again.';
-    const probe = new Probe(store.snapshot(), [vary], reads);
-    probe.put(0, now + by);
-    probe.run();
-    const to = probe.get(0) as number;
-    const way = textOf(store, read, from) === textOf(store, read, to) ? 'stay' : to > from ? 'rise' : 'fall';
-    const others = beside ? [went(store, beside, valueNow(store, beside), probe.get(1), coming)] : [];
-    const figures = [went(store, read, from, to, coming), ...others].map((s) => `${s}.`).join(' ');
-    return { way, from, to, figures };
-  } catch (error) {
-    if (error instanceof NotSettled) return `${error.cell.label} has no value yet. Ask again in a moment.`;
-    if (error instanceof Impossible) return `${say(error.phrase, store.system)} Undo, or reset, and ask again.`;
-    throw error;
-  }
+/** Where the question's change leads. */
+export function aimOfQuestion(store: Store, { vary, of, by }: Question): Aim {
+  const now = valueIn(store, vary, of);
+  return aimOf(vary, now.is === 'there' ? now.value : undefined, by);
 }

@@ -1,28 +1,56 @@
-import type { Cell } from '../graph/cell.ts';
-import { type Catalogue, cellNamed } from './catalogue.ts';
+import type { Cell, Input } from '../graph/cell.ts';
+import type { Choice } from '../graph/kind.ts';
+import type { Catalogue } from './catalogue.ts';
+import { GuideFault } from './guide-fault.ts';
+import {
+  type GuideWords,
+  type Names,
+  shownCell,
+  text,
+  type ValuePlace,
+  valuePlace,
+  variantNamed,
+  wordsOf,
+} from './guide-words.ts';
 
-/** Words with places for values: a cell's, as the page shows it, or the goal of what the step asks for. */
-export type GuideWords = readonly (string | Cell | typeof goal)[];
-export const goal = Symbol('goal');
-
-/** One thing to try: move a cell by so much (SI) and watch what follows. */
-export interface Trial {
+/** One thing to try. */
+export type Trial = FieldTrial | ChooseTrial | OpenTrial;
+/** Move a field's figure by so much (SI), or its choice to another, and watch what follows. */
+export interface FieldTrial {
+  readonly is: 'field';
   readonly say: GuideWords;
   readonly move: Cell;
-  readonly by: number;
-  readonly watch: readonly Cell[];
-  /** Said once the cell has gone as far as it was to go. */
+  /** By how much a figure is to move; the id of a choice. */
+  readonly to: number | string;
+  readonly watch: readonly ValuePlace[];
+  /** Said once the field stands as it was to stand. */
   readonly done: GuideWords;
+}
+/** Choose a variant, by its id. */
+interface ChooseTrial {
+  readonly is: 'choose';
+  readonly say: GuideWords;
+  readonly variant: string;
+  readonly done: GuideWords;
+}
+/** Open a chapter at one of its figures; both by their ids. */
+interface OpenTrial {
+  readonly is: 'open';
+  readonly say: GuideWords;
+  readonly chapter: string;
+  readonly figure: string;
 }
 export const ways = ['rise', 'fall', 'stay'] as const;
 export type Way = (typeof ways)[number];
 /** A question that the notebook itself answers: what `read` does when `vary` is moved by so much (SI) from where it stands. */
 export interface Question {
   readonly ask: GuideWords;
+  /** The variant it is asked of, by its id; undefined: the one that is looked at. */
+  readonly of: string | undefined;
   readonly vary: Cell;
   readonly by: number;
   readonly read: Cell;
-  /** Said beside the answer: what the change leaves alone. */
+  /** Said beside the answer: what the change leaves alone, or does as well. */
   readonly beside: Cell | undefined;
   readonly choices: readonly Way[];
   readonly right: string;
@@ -42,42 +70,59 @@ export interface Guide {
   readonly steps: readonly GuideStep[];
 }
 
-/** What a guide's data has wrong, and in which step. */
-export class GuideFault extends Error {}
-
 type Loose = Readonly<Record<string, unknown>>;
 
-/** Reads the `guide` of a scenario. Throws GuideFault with a sentence that names the step and what is wrong in it. */
-export function readGuide(saved: unknown, catalogue: Catalogue): Guide {
+/**
+ * Reads the `guide` of a scenario, which may name the notebook's variants. Throws GuideFault with a sentence that names
+ * the step and what is wrong in it.
+ */
+export function readGuide(saved: unknown, catalogue: Catalogue, variants: Names['variants'] = []): Guide {
   const guide = object(saved, 'The guide');
-  const steps = list(guide.steps, 'The guide’s steps').map((step, i) => stepOf(step, `Step ${i + 1}`, catalogue));
+  const names = { catalogue, variants };
+  const steps = list(guide.steps, 'The guide’s steps').map((step, i) => stepOf(step, `Step ${i + 1}`, names));
   if (steps.length === 0) throw new GuideFault('The guide has no steps.');
   return { name: text(guide.name, 'The guide’s name'), steps };
 }
 
-function stepOf(saved: unknown, at: string, catalogue: Catalogue): GuideStep {
+function stepOf(saved: unknown, at: string, names: Names): GuideStep {
   const step = object(saved, at);
   return {
     heading: text(step.heading, `${at}: its heading`),
-    text: list(step.text, `${at}: its text`).map((t) => wordsOf(t, `${at}: its text`, catalogue)),
-    trial: step.try === undefined ? undefined : trialOf(object(step.try, `${at}: what it asks for`), at, catalogue),
+    text: list(step.text, `${at}: its text`).map((t) => wordsOf(t, `${at}: its text`, names)),
+    trial: step.try === undefined ? undefined : trialOf(object(step.try, `${at}: what it asks for`), at, names),
     question:
-      step.question === undefined ? undefined : questionOf(object(step.question, `${at}: its question`), at, catalogue),
+      step.question === undefined ? undefined : questionOf(object(step.question, `${at}: its question`), at, names),
     last: step.last === undefined ? undefined : text(step.last, `${at}: its last words`),
   };
 }
 
-function trialOf(saved: Loose, at: string, catalogue: Catalogue): Trial {
-  return {
-    say: wordsOf(saved.say, `${at}: what it asks for`, catalogue, true),
-    move: movable(saved.move, at, catalogue),
-    by: change(saved.by, at),
-    watch: list(saved.watch, `${at}: what it watches`).map((id) => shownCell(id, at, catalogue)),
-    done: wordsOf(saved.done, `${at}: what it says when that is done`, catalogue),
-  };
+function trialOf(saved: Loose, at: string, names: Names): Trial {
+  const asked = ['move', 'choose', 'open'].filter((key) => saved[key] !== undefined);
+  if (asked.length !== 1) throw new GuideFault(`${at}: it is to ask for one thing: move, choose or open.`);
+  const say = wordsOf(saved.say, `${at}: what it asks for`, names, true);
+  if (saved.open !== undefined) return { is: 'open', say, ...figureNamed(saved.open, at, names) };
+  const done = wordsOf(saved.done, `${at}: what it says when that is done`, names);
+  if (saved.choose !== undefined) return { is: 'choose', say, variant: variantNamed(saved.choose, at, names), done };
+  return { is: 'field', say, done, ...moveOf(saved, at, names), watch: watched(saved.watch, at, names) };
+}
+function moveOf(saved: Loose, at: string, names: Names): Pick<FieldTrial, 'move' | 'to'> {
+  if (saved.to === undefined) return { move: movable(saved.move, at, names), to: change(saved.by, at) };
+  const move = shownCell(saved.move, at, names);
+  if (!isChoice(move)) throw new GuideFault(`${at}: ${move.label} is no choice.`);
+  const to: unknown = saved.to;
+  const option = (move.kind as Choice).options.find((o) => o.id === to);
+  if (!option) throw new GuideFault(`${at}: “${String(to)}” is not to be chosen for ${move.label}.`);
+  return { move, to: option.id };
+}
+const watched = (saved: unknown, at: string, names: Names): readonly ValuePlace[] =>
+  list(saved, `${at}: what it watches`).map((id) => valuePlace(id, at, names));
+function figureNamed(id: unknown, at: string, { catalogue }: Names): Pick<OpenTrial, 'chapter' | 'figure'> {
+  const chapter = catalogue.chapters.find(({ figures }) => figures?.some((f) => f.id === id));
+  if (!chapter) throw new GuideFault(`${at}: no figure is called “${String(id)}”.`);
+  return { chapter: chapter.id, figure: String(id) };
 }
 
-function questionOf(saved: Loose, at: string, catalogue: Catalogue): Question {
+function questionOf(saved: Loose, at: string, names: Names): Question {
   const choices = list(saved.choices, `${at}: its choices`).map((choice) => {
     const way = ways.find((w) => w === choice);
     if (!way) throw new GuideFault(`${at}: “${String(choice)}” is no choice; they are ${ways.join(', ')}.`);
@@ -86,14 +131,15 @@ function questionOf(saved: Loose, at: string, catalogue: Catalogue): Question {
   if (choices.length < 2) throw new GuideFault(`${at}: a question needs two choices or three.`);
   const because = object(saved.because, `${at}: its reasons`);
   const reason = (way: Way): string => text(because[way], `${at}: its reason for “${way}”`);
-  const read = shownCell(saved.read, at, catalogue);
+  const read = shownCell(saved.read, at, names);
   if (read.kind.name !== 'scalar') throw new GuideFault(`${at}: ${read.label} is no figure that could rise or fall.`);
   return {
-    ask: wordsOf(saved.ask, `${at}: its question`, catalogue, true),
-    vary: movable(saved.vary, at, catalogue),
+    ask: wordsOf(saved.ask, `${at}: its question`, names, true),
+    of: saved.of === undefined ? undefined : variantNamed(saved.of, at, names),
+    vary: movable(saved.vary, at, names),
     by: change(saved.by, at),
     read,
-    beside: saved.beside === undefined ? undefined : shownCell(saved.beside, at, catalogue),
+    beside: saved.beside === undefined ? undefined : shownCell(saved.beside, at, names),
     choices,
     right: text(saved.right, `${at}: its word for a right answer`),
     wrong: text(saved.wrong, `${at}: its word for a wrong answer`),
@@ -101,27 +147,9 @@ function questionOf(saved: Loose, at: string, catalogue: Catalogue): Question {
   };
 }
 
-/** "{staticRatio} on paper": names in braces are cells; {goal} only where something is asked for. */
-function wordsOf(saved: unknown, at: string, catalogue: Catalogue, hasGoal = false): GuideWords {
-  return text(saved, at)
-    .split(/(\{[^{}]*\})/)
-    .filter((part) => part !== '')
-    .map((part) => {
-      if (!part.startsWith('{')) return part;
-      const name = part.slice(1, -1);
-      return name === 'goal' && hasGoal ? goal : shownCell(name, at, catalogue);
-    });
-}
-
-const unspeakable = ['record', 'curve', 'table', 'remark'];
-function shownCell(id: unknown, at: string, catalogue: Catalogue): Cell {
-  const cell = typeof id === 'string' ? cellNamed(catalogue, id) : undefined;
-  if (!cell) throw new GuideFault(`${at}: nothing is called “${String(id)}”.`);
-  if (unspeakable.includes(cell.kind.name)) throw new GuideFault(`${at}: ${cell.label} cannot be said in a sentence.`);
-  return cell;
-}
-function movable(id: unknown, at: string, catalogue: Catalogue): Cell {
-  const cell = shownCell(id, at, catalogue);
+const isChoice = (cell: Cell): cell is Input<string> => cell.role === 'input' && cell.kind.name === 'choice';
+function movable(id: unknown, at: string, names: Names): Cell {
+  const cell = shownCell(id, at, names);
   if (cell.kind.name !== 'scalar' || (cell.role !== 'input' && cell.movedBy.length === 0))
     throw new GuideFault(`${at}: ${cell.label} is no field that can be moved.`);
   return cell;
@@ -138,9 +166,5 @@ function object(saved: unknown, what: string): Loose {
 }
 function list(saved: unknown, what: string): readonly unknown[] {
   if (!Array.isArray(saved)) throw new GuideFault(`${what} cannot be read.`);
-  return saved;
-}
-function text(saved: unknown, what: string): string {
-  if (typeof saved !== 'string' || saved.trim() === '') throw new GuideFault(`${what} is missing.`);
   return saved;
 }

@@ -1,5 +1,6 @@
 import type { Draft } from 'immer';
 import type { Cell, Input, Slow, ValueOf } from '../graph/cell.ts';
+import type { Explorer } from '../graph/explorer.ts';
 import type { Json } from '../graph/kind.ts';
 import { Live } from '../graph/live.ts';
 import type { Memory } from '../graph/memory.ts';
@@ -22,6 +23,7 @@ interface Options {
   readonly catalogue: Catalogue;
   readonly open: Open;
   readonly runner?: Runner;
+  readonly explorer?: Explorer;
   readonly memory?: Memory;
 }
 type Layer = Draft<Pick<Document, 'inputs' | 'held'>>;
@@ -30,6 +32,8 @@ type Layer = Draft<Pick<Document, 'inputs' | 'held'>>;
 export class Store {
   readonly catalogue: Catalogue;
   readonly live: Live;
+  /** Where what-ifs go that take too long to wait for; null where there is no such place. */
+  readonly explorer: Explorer | null;
   /** The variants that are not chosen; null where nobody shows them. */
   others: OtherVariants | null = null;
   /** Counts what the page has to show anew. */
@@ -44,8 +48,9 @@ export class Store {
   private taken: Snapshot | null = null; // of this revision, once it was asked for
   private spreads = new Map<Cell, Spread | null>();
 
-  constructor({ catalogue, open, runner, memory }: Options) {
+  constructor({ catalogue, open, runner, explorer, memory }: Options) {
     this.catalogue = catalogue;
+    this.explorer = explorer ?? null;
     this.history = new History(open);
     this.live = new Live(catalogue.cells.values(), {
       ...(runner ? { runner } : {}),

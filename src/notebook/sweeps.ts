@@ -69,9 +69,9 @@ export function coarse(question: Question): Question {
 }
 
 /** The same as a task for another thread. */
-export function taskOf(store: Store, { item, xs }: Question): Task<'sweep'> {
+export function taskOf(store: Store, { item, xs }: Question, variant?: string): Task<'sweep'> {
   return {
-    ...groundOf(store),
+    ...groundOf(store, variant),
     vary: item.vary,
     xs,
     ...(item.family ? { family: item.family } : {}),
@@ -79,9 +79,9 @@ export function taskOf(store: Store, { item, xs }: Question): Task<'sweep'> {
     read: [item.read],
   };
 }
-/** What stands by itself in the notebook as it is looked at, saved. */
-export function groundOf({ document, catalogue }: Store): Ground {
-  const { inputs, held } = layered(document);
+/** What stands by itself in the notebook as it is looked at, or in another variant, saved. */
+export function groundOf({ document, catalogue }: Store, variant: string | null = document.chosen): Ground {
+  const { inputs, held } = layered(document, variant);
   const all: Record<string, Json> = {};
   for (const cell of catalogue.cells.values())
     if (cell.role === 'input')

@@ -19,16 +19,19 @@ export function valueAt(
 
 const cycle = 4 * Math.PI;
 
-/** The crank cursor of the page on a figure's axis, if it stands inside; angles from firing top dead center. */
+/** Where the crank cursor of the page stands on an axis, if it does; angles from firing top dead center. */
+export const cursorOn = ({ cursor }: Sheet, from: number, to: number): number | undefined =>
+  cursor === undefined ? undefined : [cursor - cycle, cursor, cursor + cycle].find((a) => a >= from && a <= to);
+
+/** The cursor itself, a line down the figure. */
 export function cursorLine(
-  { cursor }: Sheet,
+  sheet: Sheet,
   x: (angle: number) => number,
   from: number,
   to: number,
   top: number,
   bottom: number,
 ): string {
-  if (cursor === undefined) return '';
-  const at = [cursor - cycle, cursor, cursor + cycle].find((a) => a >= from && a <= to);
+  const at = cursorOn(sheet, from, to);
   return at === undefined ? '' : line(x(at), top, x(at), bottom, 'class="cursor"');
 }

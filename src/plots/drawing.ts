@@ -50,6 +50,8 @@ export const text = (
   more = '',
 ): string =>
   `<text x="${px(x)}" y="${px(y)}" text-anchor="${anchor}"${look ? ` class="${look}"` : ''} ${more}>${escape(words)}</text>`;
+/** Further attributes of words that stand over lines: a rim of the paper's color. */
+export const halo = 'style="paint-order:stroke;stroke:var(--paper);stroke-width:4px;stroke-linejoin:round"';
 /** Words on a ground of their own, over lining. */
 export const tag = (
   x: number,
@@ -80,6 +82,22 @@ export const box = (x: number, y: number, width: number, height: number, look: s
 export const dimension = (x1: number, x2: number, y: number): string =>
   line(x1, y, x2, y, 'stroke="var(--ink-2)"') +
   path(`M${px(x1)} ${px(y)}l7 -2.5v5zM${px(x2)} ${px(y)}l-7 -2.5v5z`, 'fill="var(--ink-2)"');
+
+/** An arrow that stands out from what it crosses. */
+export function arrow(x1: number, y1: number, x2: number, y2: number): string {
+  const long = Math.hypot(x2 - x1, y2 - y1) || 1;
+  const [u, v] = [(x2 - x1) / long, (y2 - y1) / long];
+  const head = points([
+    [x2, y2],
+    [x2 - 11 * u + 4.5 * v, y2 - 11 * v - 4.5 * u],
+    [x2 - 11 * u - 4.5 * v, y2 - 11 * v + 4.5 * u],
+  ]);
+  return (
+    line(x1, y1, x2, y2, 'stroke="var(--paper)" stroke-width="6" stroke-opacity=".8"') +
+    line(x1, y1, x2 - 8 * u, y2 - 8 * v, 'stroke="var(--ink)" stroke-width="2.25"') +
+    path(`${head}Z`, 'fill="var(--ink)" stroke="var(--paper)" stroke-width="1"')
+  );
+}
 
 /** Section lining: single for borderline, crossed for beyond, close for cut metal. */
 export function patterns(id: string): string {

@@ -13,6 +13,12 @@ export interface Axis {
 export interface Line {
   /** Stands at the line's end. */
   readonly name: string;
+  /** What it is called in a table, if that says more. */
+  readonly full?: string;
+  /** Its variant's place among them: lines of one variant are dashed alike. */
+  readonly variant?: number;
+  /** Which of the inks it has, from 1; else the next one. */
+  readonly ink?: number;
   readonly xs: ArrayLike<number>;
   /** NaN is a gap. */
   readonly ys: ArrayLike<number>;
@@ -60,7 +66,7 @@ export function twinOf({ x, y, lines }: LineFigure): Twin {
   const rows: string[][] = [];
   for (let i = 0; i < last; i += every) rows.push(row(i));
   if (last >= 0) rows.push(row(last));
-  return { columns: [x.title, ...lines.map((l) => l.name || y.title)], rows };
+  return { columns: [x.title, ...lines.map((l) => l.full ?? (l.name || y.title))], rows };
 }
 
 /** The least and largest finite value of some rows, or null where there is none. */

@@ -8,7 +8,12 @@ export interface BySpeed {
   readonly y: Float64Array;
 }
 const rpm = (2 * Math.PI) / 60;
+const near = 0.01; // rad/s
 export const toRpm = (speed: number): number => speed / rpm;
+
+/** A curve's figures at some speeds; NaN at those it has none for. */
+export const onSpeeds = ({ x, y }: BySpeed, speeds: ArrayLike<number>): readonly number[] =>
+  Array.from(speeds, (speed) => y[x.findIndex((each) => Math.abs(each - speed) < near)] ?? Number.NaN);
 
 /** The scale of an axis of engine speed, and the axis itself along the bottom. */
 export function speedAxis(
@@ -27,9 +32,10 @@ export function speedAxis(
   return { x: (speed) => scale(toRpm(speed)), axis };
 }
 
-/** A smooth line through points that overshoots none of them. */
+/** A smooth line through points that overshoots none of them; a point that is no number is a gap. */
 export const smooth = (places: readonly (readonly [number, number])[]): string =>
   through<readonly [number, number]>()
+    .defined(([, y]) => Number.isFinite(y))
     .x(([x]) => x)
     .y(([, y]) => y)
     .curve(curveMonotoneX)([...places]) ?? '';

@@ -1,19 +1,26 @@
 import { html, nothing, type TemplateResult } from 'lit';
 import type { Cell } from '../graph/cell.ts';
-import { fieldsOf, type Group } from '../graph/chapter.ts';
+import { type Action, fieldsOf, type Group } from '../graph/chapter.ts';
 import { present } from '../graph/state.ts';
 import { type Phrase, say } from '../units/phrase.ts';
-import { answerList, choicesOf, fieldList } from './field-list.ts';
+import { actionList, answerList, choicesOf, fieldList } from './field-list.ts';
 import { Piece } from './piece.ts';
 
 /** <chapter-group>: part of a chapter under a title, folded until it is opened. A caution about a folded field is said all the same. */
 export class ChapterGroup extends Piece {
-  static override properties = { ...Piece.properties, group: { attribute: false }, open: { state: true } };
+  static override properties = {
+    ...Piece.properties,
+    group: { attribute: false },
+    actions: { attribute: false },
+    open: { state: true },
+  };
   declare group: Group;
+  declare actions: readonly Action[];
   declare open: boolean;
 
   constructor() {
     super();
+    this.actions = [];
     this.open = false;
   }
   /** True if a cell is asked for or answered here. */
@@ -42,7 +49,7 @@ export class ChapterGroup extends Piece {
           ${group.title} <span aria-hidden="true">${open ? 'close' : 'open'}</span>
         </button>
       </h4>
-      ${open ? html`${fieldList(store, group.fields)}${answerList(store, group.answers)}` : this.cautions()}
+      ${open ? html`${fieldList(store, group.fields)}${answerList(store, group.answers)}${actionList(store, this.actions)}` : this.cautions()}
     </div>`;
   }
   private cautions(): TemplateResult {

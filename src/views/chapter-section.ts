@@ -1,13 +1,13 @@
 import { html, type TemplateResult } from 'lit';
 import { repeat } from 'lit/directives/repeat.js';
 import type { Cell } from '../graph/cell.ts';
-import { answersOf, type Chapter } from '../graph/chapter.ts';
-import type { Explorer } from '../graph/explorer.ts';
+import { actionsOf, type Chapter } from '../graph/chapter.ts';
 import { lastGood } from '../graph/state.ts';
 import type { FigureItem } from '../notebook/document.ts';
 import { say } from '../units/phrase.ts';
 import { type AddItem, type Addable, addables } from './add-items.ts';
-import { answerList, choicesOf, fieldList, isResult } from './field-list.ts';
+import { curvesOf, drawnOf } from './chapter-figures.ts';
+import { actionList, answerList, choicesOf, fieldList } from './field-list.ts';
 import { itemFigure } from './item-figure.ts';
 import { Near } from './near.ts';
 import { Piece } from './piece.ts';
@@ -21,14 +21,12 @@ export class ChapterSection extends Piece {
     ...Piece.properties,
     chapter: { attribute: false },
     items: { attribute: false },
-    explorer: { attribute: false },
     open: { type: Boolean },
     firstFigure: { type: Number },
   };
   declare chapter: Chapter;
   /** The figures that were added to it. */
   declare items: readonly FigureItem[];
-  declare explorer: Explorer | null;
   declare open: boolean;
   /** The number of its first figure. */
   declare firstFigure: number;
@@ -80,8 +78,11 @@ export class ChapterSection extends Piece {
       <div class="figs ${items.length > 0 ? 'tall' : ''}">${this.figures()}</div>
       <div class="col answers">
         <h3>What follows</h3>
-        ${answerList(store, chapter.answers)}
-        ${chapter.groups?.map((group) => html`<chapter-group .store=${store} .group=${group}></chapter-group>`)}
+        ${answerList(store, chapter.answers)} ${actionList(store, actionsOf(chapter))}
+        ${chapter.groups?.map(
+          (group) =>
+            html`<chapter-group .store=${store} .group=${group} .actions=${actionsOf(chapter, group)}></chapter-group>`,
+        )}
         ${when(chapter.caution, () => html`<p class="aside">${chapter.caution}</p>`)}
         <p class="add">Add ${addables.map((a, i) => [joint(i), this.adder(a)])} here.</p>
       </div>
@@ -89,16 +90,20 @@ export class ChapterSection extends Piece {
   }
   private figures(): TemplateResult {
     const { chapter, store, items, firstFigure } = this;
-    const drawn = chapter.figures ?? [];
-    const curves = answersOf(chapter)
-      .filter(isResult)
-      .filter((c) => c.kind.name === 'curve');
+    const drawn = drawnOf(store, chapter);
+    if (drawn.some((f) => f.compares)) void import('./compare-figure.ts');
+    const curves = curvesOf(chapter);
     return html`${repeat(
       items,
       (item) => item.id,
-      (item, i) => itemFigure({ item, store, explorer: this.explorer, number: firstFigure + i }),
+      (item, i) => itemFigure({ item, store, number: firstFigure + i }),
     )}
-    ${drawn.map((f, i) => html`<drawn-figure .store=${store} .figure=${f} .number=${firstFigure + items.length + i}></drawn-figure>`)}
+    ${drawn.map((f, i) => {
+      const number = firstFigure + items.length + i;
+      return f.compares
+        ? html`<compare-figure .store=${store} .figure=${f} .number=${number}></compare-figure>`
+        : html`<drawn-figure .store=${store} .figure=${f} .number=${number}></drawn-figure>`;
+    })}
     ${curves.map((c, i) => html`<curve-figure .store=${store} .cell=${c} .number=${firstFigure + items.length + drawn.length + i}></curve-figure>`)}`;
   }
   private adder(add: Addable): TemplateResult {

@@ -9,7 +9,9 @@ import { figureTools, waitsFor, workedAnew } from './figure-parts.ts';
 import { twinTable } from './figure-tools.ts';
 import { crank } from './crank.ts';
 import { onFrame } from './frame.ts';
+import { Overlay } from './overlay.ts';
 import { Piece } from './piece.ts';
+import { plots } from './plots.ts';
 import './line-plot.ts';
 
 /** <curve-figure>: a curve that a cell computed. */
@@ -23,6 +25,7 @@ export class CurveFigure extends Piece {
   declare cell: Exclude<Cell, { role: 'input' }>;
   declare number: number;
   declare table: boolean;
+  private readonly overlay = new Overlay(this, { cells: () => [this.cell] });
 
   constructor() {
     super();
@@ -53,12 +56,24 @@ export class CurveFigure extends Piece {
       ${state.is === 'fault' && curve ? waitsFor(store, state.fault.about) : nothing}
       ${state.is === 'waiting' && curve ? html`<p class="stale-note">${workedAnew}</p>` : nothing}
       <div class="frame low ${stale ? 'stale' : ''}">
-        ${figure && !this.table ? html`<line-plot .figure=${figure}></line-plot>` : nothing}
+        ${figure && !this.table ? plots(store, figure, (one) => html`<line-plot .figure=${one}></line-plot>`) : nothing}
         ${figure && this.table ? twinTable(cell.label, twinOf(figure)) : nothing}
       </div>
       <figcaption><b>Figure ${this.number}.</b> ${cell.note}</figcaption>
       ${figure ? figureTools(this, { title: cell.label, twin: () => twinOf(figure) }) : nothing}
     </figure>`;
+  }
+  private line(curve: Curve) {
+    const { self, others } = this.overlay;
+    const name = others.length > 0 ? (self?.name ?? '') : '';
+    return { name, curve, present: true, variant: others.length > 0 ? (self?.place ?? 0) : 0 };
+  }
+  private others() {
+    const { cell, store } = this;
+    return this.overlay.others.flatMap(({ id, name, place }) => {
+      const curve = lastGood(store.others!.state(id, cell)) as Curve | undefined;
+      return curve ? [{ name, curve, present: false, variant: place }] : [];
+    });
   }
   private figure(curve: Curve): LineFigure {
     const { cell, store } = this;
@@ -72,21 +87,25 @@ export class CurveFigure extends Piece {
         const { unit, digits } = quantity[system];
         return `${String(Number(v.toFixed(digits))).replace('-', '−')}${unit.symbol === '°' ? '°' : ''}`;
       };
-    const [xs, ys] = [show(kind.x, curve.x), show(kind.y, curve.y)];
+    const lines = [this.line(curve), ...this.others()].map(({ curve: { x, y }, ...line }) => ({
+      ...line,
+      xs: show(kind.x, x),
+      ys: show(kind.y, y),
+    }));
     const { symbol } = kind.y[system].unit;
     return {
       label: `${cell.label}: ${cell.kind.text(curve, system)}.`,
       x: {
         title: `${kind.along}${kind.x[system].unit.symbol === '°' ? '' : `, ${kind.x[system].unit.symbol}`}`,
-        domain: extent([xs]) ?? [0, 1],
+        domain: extent(lines.map((l) => l.xs)) ?? [0, 1],
         text: text(kind.x),
       },
       y: {
         title: symbol ? `${cell.label}, ${symbol}` : cell.label,
-        domain: withRoom(extent([ys]) ?? [0, 1]),
+        domain: withRoom(extent(lines.map((l) => l.ys)) ?? [0, 1]),
         text: text(kind.y),
       },
-      lines: [{ name: '', xs, ys, present: true }],
+      lines,
       bands: [],
       rules: [],
       mark: null,

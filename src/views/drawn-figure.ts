@@ -1,23 +1,23 @@
 import { html, nothing, type TemplateResult } from 'lit';
 import type { Cell } from '../graph/cell.ts';
 import type { ChapterFigure } from '../graph/chapter.ts';
-import { lastGood } from '../graph/state.ts';
+import { lastGood, type State } from '../graph/state.ts';
 import type { Drawing } from '../plots/drawing.ts';
 import { crank } from './crank.ts';
+import { formValues, lateCells, toCome } from './figure-values.ts';
 import { figureTools, waitsFor, workedAnew } from './figure-parts.ts';
+import { formOf } from './form-of.ts';
 import { onFrame } from './frame.ts';
 import { Gesture } from './gesture.ts';
 import { crankHold, type Hold, holdOf } from './hold.ts';
 import { stepsOf } from './keys.ts';
+import { Overlay } from './overlay.ts';
 import { Piece } from './piece.ts';
 import { rewrite } from './rewrite.ts';
 import { Sight } from './sight.ts';
 import { twinTable } from './figure-tools.ts';
 
 let made = 0;
-type Forms = typeof import('../plots/forms.ts').forms;
-/** Drawings load behind the first readouts. */
-let forms: Forms | undefined;
 
 /**
  * <drawn-figure>: a figure that a chapter declares, drawn by its form; a handle on it moves a cell, or the page's
@@ -33,6 +33,7 @@ export class DrawnFigure extends Piece {
   declare figure: ChapterFigure;
   declare number: number;
   declare table: boolean;
+  protected readonly overlay: Overlay = new Overlay(this, { cells: () => this.overlaid, only: () => this.only });
   private drawing: Drawing | null = null;
   private readonly patternId = `drawn${++made}`;
   private readonly gesture = new Gesture();
@@ -57,8 +58,17 @@ export class DrawnFigure extends Piece {
     this.unwatchCrank?.();
   }
   protected override watched(): readonly Cell[] {
-    const { from, later = {}, plusMinus } = this.figure;
-    return [...Object.values(from), ...Object.values(later), ...(plusMinus ? [plusMinus] : [])];
+    const { from, plusMinus } = this.figure;
+    // What comes later may be long work: it is asked for where it is read.
+    const late = this.overlay.isNear ? lateCells(this.store, this.figure) : [];
+    return [...Object.values(from), ...late, ...(plusMinus ? [plusMinus] : [])];
+  }
+  /** What is looked at in the other variants, or in one of them. */
+  protected get overlaid(): readonly Cell[] {
+    return this.figure.overlays ? Object.values(this.figure.from) : [];
+  }
+  protected get only(): string | undefined {
+    return undefined;
   }
   protected override updated(): void {
     onFrame(this.draw);
@@ -67,25 +77,12 @@ export class DrawnFigure extends Piece {
   private readonly draw = (): void => {
     const { room: width } = this.sight;
     if (width === null) return;
-    if (!forms) {
-      void import('../plots/forms.ts').then((loaded) => {
-        forms = loaded.forms;
-        onFrame(this.draw);
-      });
-      return;
-    }
     const { figure, store } = this;
-    const entries = Object.entries(figure.from).map(([name, cell]) => [name, lastGood(store.state(cell))] as const);
-    if (entries.some(([, value]) => value === undefined)) return;
-    const later = Object.entries(figure.later ?? {}).flatMap(([name, cell]) => {
-      const value = lastGood(store.state(cell));
-      return value === undefined ? [] : [[name, value] as const];
-    });
-    const values = {
-      ...Object.fromEntries([...entries, ...later]),
-      ...(figure.plusMinus ? { plusMinus: store.spread(figure.plusMinus)?.plusMinus ?? 0 } : {}),
-    };
-    const drawing = forms[figure.form]!(values as never, {
+    const form = formOf(figure.form, () => onFrame(this.draw));
+    if (!form) return;
+    const values = this.values();
+    if (values === null) return;
+    const drawing = form(values as never, {
       width,
       system: store.system,
       id: this.patternId,
@@ -111,6 +108,10 @@ export class DrawnFigure extends Piece {
     }
     this.dispatchEvent(new CustomEvent('drawn', { detail: drawing.label }));
   };
+  /** What the form is given; null while there is nothing to draw. */
+  protected values(): object | null {
+    return formValues(this.store, this.figure, this.overlay);
+  }
   /** The crank's place is no part of the notebook, so that the element is not updated when it turns. */
   private speak(handle: HTMLElement, label: string): void {
     const hold = this.hold!;
@@ -146,19 +147,28 @@ export class DrawnFigure extends Piece {
 
   protected override render(): TemplateResult {
     const { figure, store, drawing } = this;
-    const states = Object.values(figure.from).map((c) => store.state(c));
+    const { states } = this;
     const fault = states.find((s) => s.is === 'fault');
     const waits = !fault && states.some((s) => s.is === 'waiting');
     const isThere = states.every((s) => lastGood(s) !== undefined);
     return html`<figure class="fig" id=${figure.id}>
-      ${fault?.is === 'fault' ? waitsFor(store, fault.fault.about, isThere) : nothing}
+      ${this.head()} ${fault?.is === 'fault' ? waitsFor(store, fault.fault.about, isThere) : nothing}
       ${waits ? html`<p class="stale-note">${isThere ? workedAnew : 'Being worked out.'}</p>` : nothing}
       <div class="frame ${fault || waits ? 'stale' : ''} ${isThere ? '' : 'empty'}">
         ${this.table && drawing ? twinTable(figure.caption, drawing.twin) : html`<svg role="img" aria-label="Not drawn yet"></svg>${this.handle()}`}
       </div>
+      ${this.overlay.isNear ? toCome(store, figure) : nothing}
       <figcaption>${this.number > 0 ? html`<b>Figure ${this.number}.</b> ` : nothing}${figure.caption}</figcaption>
       ${figureTools(this, { title: figure.caption, twin: () => this.drawing?.twin ?? { columns: [], rows: [] } })}
     </figure>`;
+  }
+  /** Where what it is drawn from stands. */
+  protected get states(): readonly State[] {
+    return Object.values(this.figure.from).map((c) => this.store.state(c));
+  }
+  /** What stands over it. */
+  protected head(): TemplateResult | typeof nothing {
+    return nothing;
   }
   private handle(): TemplateResult | typeof nothing {
     const { hold } = this;

@@ -1,7 +1,7 @@
 import { html, type TemplateResult } from 'lit';
 import { repeat } from 'lit/directives/repeat.js';
 import type { Cell, Input } from '../graph/cell.ts';
-import { type FieldWhen, isWhen } from '../graph/chapter.ts';
+import { type Action, type FieldWhen, isWhen } from '../graph/chapter.ts';
 import type { Rows } from '../graph/kind.ts';
 import { lastGood } from '../graph/state.ts';
 import type { Store } from '../notebook/store.ts';
@@ -37,8 +37,13 @@ export const fieldList = (store: Store, fields: Fields): TemplateResult =>
     )}
   </div>`;
 
+export function actionList(store: Store, actions: readonly Action[]): TemplateResult {
+  if (actions.length > 0) void import('./chapter-action.ts');
+  return html`${actions.map((action) => html`<chapter-action .store=${store} .action=${action}></chapter-action>`)}`;
+}
+
 type Result = Exclude<Cell, { role: 'input' }>;
-export const isResult = (c: Cell): c is Result => c.role !== 'input';
+const isResult = (c: Cell): c is Result => c.role !== 'input';
 /** The results that stand in rows: quick curves are figures. */
 const isRow = (c: Result): boolean => c.kind.name !== 'curve' || c.role === 'slow';
 

@@ -3,8 +3,9 @@ import { select } from 'd3-selection';
 import { html, LitElement, type TemplateResult } from 'lit';
 import { axes, sizeOf } from '../plots/axes.ts';
 import { escape, lined, patterns, tag, text } from '../plots/drawing.ts';
-import { type LineFigure, spacedOut } from '../plots/line-figure.ts';
+import { type Line, type LineFigure, spacedOut } from '../plots/line-figure.ts';
 import { bandPath, lineDots, linePath } from '../plots/paths.ts';
+import { strokeOf } from '../plots/variants.ts';
 import { onFrame } from './frame.ts';
 import { stepsOf } from './keys.ts';
 import { rewrite } from './rewrite.ts';
@@ -181,11 +182,16 @@ export class LinePlot extends LitElement {
       .join('');
     rewrite(svg.querySelector('.bands')!, bands);
     const others = figure.lines.filter((l) => !l.present);
-    const lines = [...others, ...figure.lines.filter((l) => l.present)]
+    // Over the lines of other variants lie those of the figure's own, over these the present one.
+    const own = figure.lines.find((l) => l.present)?.variant;
+    const depth = (l: Line): number => (l.present ? 2 : l.variant === own ? 1 : 0);
+    const lines = figure.lines
+      .toSorted((a, b) => depth(a) - depth(b))
       .map((l) => {
         const d = linePath(l, x, y);
-        const [width, color] = l.present ? [2.75, 'var(--l1)'] : [1.75, `var(--l${2 + (others.indexOf(l) % 4)})`];
-        return `<path d="${d}" fill="none" stroke="var(--paper)" stroke-width="${width + 2.5}" opacity=".7"/><path d="${d}" fill="none" stroke="${color}" stroke-width="${width}"/>${lineDots(l, x, y, color)}`;
+        const width = l.present ? 2.75 : 1.75;
+        const color = `var(--l${l.ink ?? (l.present ? 1 : 2 + (others.indexOf(l) % 4))})`;
+        return `<path d="${d}" fill="none" stroke="var(--paper)" stroke-width="${width + 2.5}" opacity=".7"/><path d="${d}" fill="none" stroke="${color}" ${strokeOf(l.variant ?? 0, width)}/>${lineDots(l, x, y, color)}`;
       })
       .join('');
     rewrite(svg.querySelector('.lines')!, lines);

@@ -1,6 +1,7 @@
 import { html, nothing, type TemplateResult } from 'lit';
 import { read } from '../formula/read.ts';
 import type { Cell } from '../graph/cell.ts';
+import type { Search } from '../graph/chapter.ts';
 import { NotSettled } from '../graph/snapshot.ts';
 import { solve, type Solution } from '../graph/solve.ts';
 import { Impossible, lastGood } from '../graph/state.ts';
@@ -9,9 +10,13 @@ import { variables } from '../notebook/sweeps.ts';
 import { say } from '../units/phrase.ts';
 import { tidy } from '../units/unit.ts';
 import { Piece } from './piece.ts';
-import { figureOf, lower, quantityOf, shownOf, unitOf } from './words.ts';
+import { isSlowWay, Seeker } from './seeker.ts';
+import { figureOf, lower, quantityOf, shownOf, unitOf, withUnit } from './words.ts';
 
-/** <make-line>: "Make it … by changing …": finds the setting, says what else it switches on, and sets it. */
+/**
+ * <make-line>: "Make it … by changing …": finds the setting, says what else it switches on, and sets it. What takes
+ * long is looked for elsewhere, once a target was typed.
+ */
 export class MakeLine extends Piece {
   static override properties = {
     ...Piece.properties,
@@ -24,6 +29,7 @@ export class MakeLine extends Piece {
   declare target: number | null;
   declare by: string;
   declare fault: string | null;
+  private readonly seeker = new Seeker(this);
 
   constructor() {
     super();
@@ -59,10 +65,6 @@ export class MakeLine extends Piece {
     const usual = derived.find((c) => c.movedBy.length > 0) ?? derived[0] ?? choices[0];
     const vary = choices.find((c) => c.id === this.by) ?? usual;
     if (!vary || typeof value !== 'number') return html``;
-    if (!store.live.isQuick(cell))
-      return html`<p class="make">
-        This takes too long to be solved for while you wait: add a sweep of it, and read the setting off.
-      </p>`;
     const shown = this.target === null ? figureOf(store, cell, value) : figureOf(store, cell, this.target);
     return html`<div class="make">
       Make it
@@ -87,28 +89,42 @@ export class MakeLine extends Piece {
     const { cell, store } = this;
     const range = vary.role === 'input' ? (vary.slider ?? vary.hard) : vary.slider;
     if (!range) return '. Nothing says how far that may go.';
-    let found: Solution;
+    const search = { vary, read: cell, target, range } as Search;
     try {
-      found = solve(store.snapshot(), cell, target, vary, range);
+      if (isSlowWay(store, search)) return this.slowAnswer(search);
+      return this.found(vary, solve(store.snapshot(), cell, target, vary, range));
     } catch (error) {
       if (error instanceof NotSettled || error instanceof Impossible)
         return '. It waits for something that has no value.';
       throw error;
     }
-    if (found.values.length === 0) {
-      const { nearest } = found;
-      return nearest
-        ? html`: out of reach. The nearest is ${figureOf(store, cell, nearest.gives)}, at
-          ${figureOf(store, vary, nearest.at)} ${unitOf(store, vary)}.`
-        : '. There is no answer in reach.';
-    }
-    return html`: ${found.values.map((v) => this.offer(vary, v))}`;
+  }
+  private slowAnswer(search: Search): TemplateResult | string {
+    const { seeker, store } = this;
+    const news = seeker.of(search);
+    if (!news)
+      return html`. <button class="button" @click=${() => seeker.seek(search)}>Look for it</button>
+        <small>It takes some seconds, on a quicker, coarser grid.</small>`;
+    if (news.is === 'fault') return html`. <span role="alert">${say(news.message, store.system)}</span>`;
+    if (news.is === 'ready')
+      return html`${this.found(search.vary, news.solution)}
+        <small role="status">Found on a quicker, coarser grid: the figure itself may come out a little off.</small>`;
+    const percent = Math.round(news.done * 100);
+    return html`.
+      <div class="bar" style="--done:${percent}%"></div>
+      <small>Looking for it: ${percent} %. <button class="link" @click=${() => seeker.stop()}>stop</button></small>`;
+  }
+  private found(vary: Cell, { values, nearest }: Solution): TemplateResult | string {
+    const { cell, store } = this;
+    if (values.length > 0) return html`: ${values.map((v) => this.offer(vary, v))}`;
+    return nearest
+      ? html`: out of reach. The nearest is ${figureOf(store, cell, nearest.gives)}, at
+        ${figureOf(store, vary, nearest.at)} ${unitOf(store, vary)}.`
+      : '. There is no answer in reach.';
   }
   private offer(vary: Cell, value: number): TemplateResult {
     const { store } = this;
-    const text = figureOf(store, vary, value);
-    const { symbol } = shownOf(store, vary).unit;
-    const whole = `${text}${symbol === '°' ? '°' : symbol ? ` ${symbol}` : ''}`;
+    const whole = withUnit(store, vary, value);
     const cautions = cautionsTurnedOn(store.snapshot(), store.catalogue, vary, value);
     const set = (): void =>
       store.put(vary, tidy(value), { what: `Set ${lower(vary.label)} to ${whole}`, place: vary.id, announce: true });

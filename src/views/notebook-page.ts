@@ -1,10 +1,10 @@
 import { html, nothing, type PropertyValues, type TemplateResult } from 'lit';
 import type { Input } from '../graph/cell.ts';
 import { answersOf, fieldsOf } from '../graph/chapter.ts';
-import type { Explorer } from '../graph/explorer.ts';
 import type { Notice } from '../notebook/desk.ts';
 import { type FigureItem, type Item, longestLink } from '../notebook/document.ts';
 import type { AddItem } from './add-items.ts';
+import { curvesOf, drawnOf } from './chapter-figures.ts';
 import { Piece } from './piece.ts';
 import { when } from './words.ts';
 import './summary-strip.ts';
@@ -25,7 +25,6 @@ export class NotebookPage extends Piece {
     ...Piece.properties,
     starts: { attribute: false },
     notices: { attribute: false },
-    explorer: { attribute: false },
     fragment: { attribute: false },
     saved: {},
     ready: { type: Boolean },
@@ -35,7 +34,6 @@ export class NotebookPage extends Piece {
   };
   declare starts: readonly StartingPoint[];
   declare notices: readonly Notice[];
-  declare explorer: Explorer | null;
   declare fragment: string | null;
   declare saved: string;
   declare sharing: boolean;
@@ -52,7 +50,6 @@ export class NotebookPage extends Piece {
     super();
     this.starts = [];
     this.notices = [];
-    this.explorer = null;
     this.fragment = null;
     this.saved = '';
     this.sharing = false;
@@ -275,16 +272,11 @@ export class NotebookPage extends Piece {
       const chapter = store.catalogue.chapters.find((c) => c.id === id)!;
       const open = this.opened.has(id);
       const first = figures;
-      if (open)
-        figures +=
-          items.length +
-          (chapter.figures?.length ?? 0) +
-          answersOf(chapter).filter((c) => c.kind.name === 'curve').length;
+      if (open) figures += items.length + drawnOf(store, chapter).length + curvesOf(chapter).length;
       return html`<chapter-section
         .store=${store}
         .chapter=${chapter}
         .items=${items}
-        .explorer=${this.explorer}
         .open=${open}
         .firstFigure=${first}
         @turn=${(e: CustomEvent<string>) => this.turn(e.detail)}

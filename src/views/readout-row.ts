@@ -4,7 +4,9 @@ import { fieldsOf } from '../graph/chapter.ts';
 import { sentence, type Verdict, type VerdictKind } from '../graph/kind.ts';
 import { lastGood, type State } from '../graph/state.ts';
 import { type Phrase, say } from '../units/phrase.ts';
+import { errorCellsOf, plusMinusOf } from './model-error.ts';
 import { Piece } from './piece.ts';
+import { workLine } from './work-line.ts';
 import { differenceOf, figureOf, lower, quantityOf, shownOf, unitOf, when } from './words.ts';
 import './field-notes.ts';
 
@@ -19,7 +21,8 @@ export class ReadoutRow extends Piece {
     this.open = false;
   }
   protected override watched(): readonly Cell[] {
-    return [this.cell, ...Object.keys(this.cell.valid).map((name) => this.cell.from[name]!)];
+    const { cell } = this;
+    return [cell, ...errorCellsOf(cell), ...Object.keys(cell.valid).map((name) => cell.from[name]!)];
   }
 
   private turn(): void {
@@ -36,6 +39,7 @@ export class ReadoutRow extends Piece {
     const { cell, store } = this;
     const state = store.state(cell);
     const value = lastGood(state);
+    if (cell.kind.name === 'remark' && value === null) return html``; // it has nothing to say
     const held = store.live.isHeld(cell);
     const quantity = quantityOf(cell);
     const outside = trustOf(this.store, cell, value);
@@ -78,18 +82,13 @@ export class ReadoutRow extends Piece {
   }
   private plusMinus(state: State): TemplateResult | typeof nothing {
     if (state.is !== 'ready' || this.cell.kind.name !== 'scalar') return nothing;
-    const spread = this.store.spread(this.cell);
-    const text = spread ? differenceOf(this.store, this.cell, spread.plusMinus) : '';
+    const plusMinus = plusMinusOf(this.store, this.cell);
+    const text = plusMinus === null ? '' : differenceOf(this.store, this.cell, plusMinus);
     return /[1-9]/.test(text) ? html` <span class="pm">± ${text}</span>` : nothing;
   }
   private progress(state: State): TemplateResult | typeof nothing {
     const { cell, store } = this;
-    if (cell.role !== 'slow' || (state.is !== 'waiting' && state.is !== 'coming')) return nothing;
-    if (state.is === 'waiting' && state.stopped)
-      return html`<small>Stopped. <button class="link" @click=${() => store.resume(cell)}>go on</button></small>`;
-    const percent = Math.round(state.done * 100);
-    return html`<div class="bar" style="--done:${percent}%"></div>
-      <small>${percent} % done. <button class="link" @click=${() => store.stop(cell)}>stop</button></small>`;
+    return cell.role === 'slow' ? (workLine(store, cell, state) ?? nothing) : nothing;
   }
   private faultNote(state: State): TemplateResult | typeof nothing {
     if (state.is !== 'fault') return nothing;

@@ -3,50 +3,37 @@ import type { Verdict, VerdictKind } from '../graph/kind.ts';
 import type { Snapshot } from '../graph/snapshot.ts';
 import type { SweepResult } from '../graph/sweep.ts';
 import { moverOf } from '../graph/probe.ts';
-import { present } from '../graph/state.ts';
 import type { Store } from '../notebook/store.ts';
-import { edgesAlong, isSlow, judgesOf, presentPoint, type Question, sweepNow } from '../notebook/sweeps.ts';
+import { edgesAlong, isSlow, judgesOf, presentPoint, type Question } from '../notebook/sweeps.ts';
 import { type Band, extent, type Line, type LineFigure, withRoom } from '../plots/line-figure.ts';
 import { fromUnit, toUnit } from '../units/unit.ts';
+import { type Swept, sweepLines } from './sweep-lines.ts';
 import { figureOf, lower, quantityOf, senseOf, shownOf } from './words.ts';
 
-/** Turns what a sweep found into a figure in the reader's units. `keep` is a domain of y that is to stay if it can; not whole: more points are to come. */
+/** Turns what a sweep found into a figure in the reader's units. `keep` is a domain of y that is to stay if it can. */
 export function sweepFigure(
   store: Store,
   at: Snapshot,
   question: Question,
-  found: SweepResult,
+  swept: Swept,
   keep: readonly [number, number] | null,
-  isWhole = true,
 ): LineFigure {
-  const { vary, read, family, item } = question;
-  const show =
-    (cell: Cell) =>
-    (si: number): number =>
-      toUnit(si, shownOf(store, cell).unit);
+  const { vary, read, item } = question;
+  const show = (cell: Cell, si: number): number => toUnit(si, shownOf(store, cell).unit);
   const slow = isSlow(at, question);
-  const xs = question.xs.map(show(vary));
-  const values = (row: Float64Array): number[] => Array.from(row, show(read));
-  const lines: Line[] = found.map(([row], i) => ({
-    name: nameOf(store, question, i),
-    xs,
-    ys: values(row!),
-    present: isPresent(store, question, i),
-    ...(slow ? { dots: isWhole ? 'all' : 'some' } : {}),
-  }));
-  if (family && !slow && !lines.some((l) => l.present)) lines.push(presentLine(store, at, question, xs, values));
-  else if (!family && lines[0]) lines[0] = { ...lines[0], present: true };
+  const xs = question.xs.map((x) => show(vary, x));
+  const lines = sweepLines(store, at, question, swept, slow);
 
-  const point = slow ? onLine(at, question, found) : presentPoint(at, question);
+  const point = slow ? onLine(at, question, swept.found) : presentPoint(at, question);
   const [low, high] = [Math.min(item.from, item.to), Math.max(item.from, item.to)];
   const inside = point.x >= low - 1e-9 && point.x <= high + 1e-9 && Number.isFinite(point.y);
-  const mark = inside ? { x: show(vary)(point.x), y: show(read)(point.y), movable: isMovable(store, at, vary) } : null;
+  const mark = inside ? { x: show(vary, point.x), y: show(read, point.y), movable: isMovable(store, at, vary) } : null;
   const data = extent(lines.map((l) => l.ys)) ?? [0, 1];
   const wanted = withRoom(data);
   const stays =
     keep !== null && keep[0] <= data[0] && keep[1] >= data[1] && data[1] - data[0] > (keep[1] - keep[0]) * 0.35;
   return {
-    label: `${read.label} against ${lower(vary.label)}: ${lines.map((l) => `${l.name ? `${l.name}, ` : ''}${said(store, read, l)}`).join('; ')}.`,
+    label: `${read.label} against ${lower(vary.label)}: ${lines.map((l) => `${(l.full ?? l.name) ? `${l.full ?? l.name}, ` : ''}${said(store, read, l)}`).join('; ')}.`,
     x: {
       title: axisTitle(store, vary),
       domain: [whole(xs[0]!), whole(xs.at(-1)!)],
@@ -86,38 +73,6 @@ const whole = (v: number): number => Number(v.toPrecision(12));
 /** Only what stands by itself, or has something that moves it, can be moved from a figure. */
 const isMovable = (store: Store, at: Snapshot, vary: Cell): boolean =>
   vary.role === 'input' || store.live.isHeld(vary) || moverOf(at, vary) !== undefined;
-
-function presentLine(
-  store: Store,
-  at: Snapshot,
-  question: Question,
-  xs: readonly number[],
-  values: (row: Float64Array) => number[],
-): Line {
-  const [[row]] = sweepNow(at, { ...question, family: null }) as [[Float64Array]];
-  const { vary } = question.family!;
-  const now = present(store.state(vary));
-  return { name: typeof now === 'number' ? withUnit(store, vary, now) : '', xs, ys: values(row), present: true };
-}
-function isPresent(store: Store, { family }: Question, i: number): boolean {
-  if (!family) return true;
-  const now = present(store.state(family.vary));
-  const member = family.values[i];
-  return typeof now === 'number' && typeof member === 'number'
-    ? Math.abs(now - member) < 1e-9 * Math.max(1e-6, Math.abs(now))
-    : now === member;
-}
-function nameOf(store: Store, { family }: Question, i: number): string {
-  if (!family) return '';
-  const member = family.values[i];
-  return typeof member === 'number'
-    ? withUnit(store, family.vary, member)
-    : family.vary.kind.text(member, store.systemOf(family.vary));
-}
-const withUnit = (store: Store, cell: Cell, si: number): string => {
-  const { symbol } = shownOf(store, cell).unit;
-  return `${figureOf(store, cell, si)}${symbol === '°' ? '°' : symbol === '' ? '' : ` ${symbol}`}`;
-};
 
 /** Tick figures carry only the digits they need. */
 export const tick =

@@ -1,5 +1,4 @@
 import { html, nothing, type TemplateResult } from 'lit';
-import type { Explorer } from '../graph/explorer.ts';
 import { Impossible, lastGood } from '../graph/state.ts';
 import type { Snapshot } from '../graph/snapshot.ts';
 import { NotSettled } from '../graph/snapshot.ts';
@@ -14,7 +13,10 @@ import { twinTable } from './figure-tools.ts';
 import { onFrame } from './frame.ts';
 import { Gesture } from './gesture.ts';
 import { Piece } from './piece.ts';
+import { plots } from './plots.ts';
 import { sweepFigure } from './sweep-data.ts';
+import { isSame, type OtherSweep } from './sweep-lines.ts';
+import { SweepOthers } from './sweep-others.ts';
 import { figureOf, lower, shownOf, spoken, when } from './words.ts';
 import './line-plot.ts';
 import './sweep-sentence.ts';
@@ -24,14 +26,12 @@ export class SweepFigure extends Piece {
   static override properties = {
     ...Piece.properties,
     item: { attribute: false },
-    explorer: { attribute: false },
     number: { type: Number },
     table: { state: true },
     note: { state: true },
     done: { state: true },
   };
   declare item: SweepItem;
-  declare explorer: Explorer | null;
   declare number: number;
   declare table: boolean;
   /** Why the figure is not of the present. */
@@ -44,6 +44,13 @@ export class SweepFigure extends Piece {
   private unwatchAll: (() => void) | undefined;
   private job: { readonly key: string; readonly stop: () => void } | null = null;
   private found: { readonly key: string; readonly result: SweepResult } | null = null;
+  /** The other variants in which it comes to the same. */
+  private same: readonly string[] = [];
+  private readonly others = new SweepOthers(
+    this,
+    () => questionOf(this.item, this.store.catalogue),
+    () => onFrame(this.renew),
+  );
 
   constructor() {
     super();
@@ -51,7 +58,6 @@ export class SweepFigure extends Piece {
     this.table = false;
     this.note = null;
     this.done = null;
-    this.explorer = null;
   }
   override connectedCallback(): void {
     super.connectedCallback();
@@ -86,7 +92,7 @@ export class SweepFigure extends Piece {
     try {
       const at = store.snapshot();
       if (isSlow(at, question)) this.renewSlowly(question);
-      else this.show(at, question, sweepNow(at, question));
+      else this.show(at, question, sweepNow(at, question), this.others.quick(question));
     } catch (error) {
       if (!(error instanceof NotSettled)) throw error;
       // Whose value is to blame is often another cell than the one that was read.
@@ -96,9 +102,18 @@ export class SweepFigure extends Piece {
     }
     this.requestUpdate();
   };
-  private show(at: Snapshot, question: Question, found: SweepResult, isWhole = true): void {
+  private show(
+    at: Snapshot,
+    question: Question,
+    found: SweepResult,
+    others: readonly OtherSweep[] = [],
+    isWhole = true,
+  ): void {
     const dragging = this.gesture.now !== undefined;
-    this.figure = sweepFigure(this.store, at, question, found, this.domain, isWhole);
+    const { self } = this.others.overlay;
+    const apart = others.filter((other) => !isSame(other.found, found));
+    this.same = others.filter((other) => !apart.includes(other)).map((other) => other.name);
+    this.figure = sweepFigure(this.store, at, question, { found, isWhole, self, others: apart }, this.domain);
     if (!dragging) this.domain = this.figure.y.domain;
     else this.figure = { ...this.figure, y: { ...this.figure.y, domain: this.domain ?? this.figure.y.domain } };
     this.note = null;
@@ -107,21 +122,23 @@ export class SweepFigure extends Piece {
     const few = coarse(question);
     const task = taskOf(this.store, few);
     const key = JSON.stringify(task);
-    if (this.found?.key === key) return this.show(this.store.snapshot(), few, this.found.result);
+    if (this.found?.key === key) return this.show(this.store.snapshot(), few, this.found.result, this.others.slow(few));
     if (this.job?.key === key) return;
+    this.others.stop();
     this.job?.stop();
     this.job = null;
-    if (!this.explorer) return;
+    const { explorer } = this.store;
+    if (!explorer) return;
     this.done = 0;
     const end = (): void => {
       this.job = null;
       this.done = null;
     };
-    const stop = this.explorer.explore('sweep', task, (news) => {
+    const stop = explorer.explore('sweep', task, (news) => {
       if (news.is === 'waiting') this.done = news.done;
       else if (news.is === 'coming') {
         this.done = news.done;
-        this.show(this.store.snapshot(), few, news.result, false);
+        this.show(this.store.snapshot(), few, news.result, [], false);
       } else if (news.is === 'fault') {
         end();
         this.note = say(news.message, this.store.system);
@@ -168,17 +185,22 @@ export class SweepFigure extends Piece {
       <div class="frame ${this.note || this.done !== null ? 'stale' : ''}">
         ${
           figure && !this.table
-            ? html`<line-plot
-                .figure=${figure}
-                .tall=${true}
-                .step=${shown.step}
-                .now=${() => toUnit(Number(lastGood(store.state(vary))), shown.unit)}
-                .markLabel=${`${vary.label}, on the figure`}
-                .markText=${said}
-                @mark-start=${() => this.gesture.begin()}
-                @mark-end=${() => this.ended()}
-                @mark-move=${(e: CustomEvent<number>) => this.move(e.detail)}
-              ></line-plot>`
+            ? plots(
+                store,
+                figure,
+                (one) =>
+                  html`<line-plot
+                    .figure=${one}
+                    .tall=${one === figure}
+                    .step=${shown.step}
+                    .now=${() => toUnit(Number(lastGood(store.state(vary))), shown.unit)}
+                    .markLabel=${`${vary.label}, on the figure`}
+                    .markText=${said}
+                    @mark-start=${() => this.gesture.begin()}
+                    @mark-end=${() => this.ended()}
+                    @mark-move=${(e: CustomEvent<number>) => this.move(e.detail)}
+                  ></line-plot>`,
+              )
             : nothing
         }
         ${figure && this.table ? twinTable(figure.y.title, twinOf(figure)) : nothing}
@@ -197,13 +219,16 @@ export class SweepFigure extends Piece {
       ? 'The bands are those of here; their edges are common practice, and yours to move. '
       : '';
     const rules = figure.rules.length > 0 ? 'Dashed: the edges at the lowest altitude. ' : '';
+    const isAlone = figure.lines.every((l) => l.variant === figure.lines[0]!.variant);
+    const others = isAlone ? '' : 'Thin, with their names: the other variants. ';
+    const same = this.same.length === 0 ? '' : `On the same lines: ${this.same.join(', ')}. `;
     const { vary } = questionOf(this.item, this.store.catalogue);
     const mark = !figure.mark
       ? `${vary.label} as it stands lies outside this figure.`
       : figure.mark.movable
         ? 'Drag the mark.'
         : 'The mark is the present setting.';
-    return `${bands}${rules}${mark}`;
+    return `${bands}${rules}${others}${same}${mark}`;
   }
   private ended(): void {
     this.gesture.end();

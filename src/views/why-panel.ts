@@ -1,6 +1,7 @@
 import { html, nothing, type TemplateResult } from 'lit';
 import type { Cell } from '../graph/cell.ts';
 import { lastGood } from '../graph/state.ts';
+import { errorWorkOf, leftOpen } from './model-error.ts';
 import { Piece } from './piece.ts';
 import './make-line.ts';
 import { drawIt } from './draw-it.ts';
@@ -16,7 +17,7 @@ export class WhyPanel extends Piece {
     return Object.values(this.cell.from).filter((c) => c.kind.name !== 'record');
   }
   protected override watched(): readonly Cell[] {
-    return [this.cell, ...Object.values(this.cell.from)];
+    return [this.cell, ...errorWorkOf(this.store, this.cell), ...Object.values(this.cell.from)];
   }
   protected override render(): TemplateResult {
     const { cell, store } = this;
@@ -40,7 +41,7 @@ export class WhyPanel extends Piece {
         <dd>
           ${cell.source.in ? html`${cell.source.in.text}: ${cell.source.at}.` : html`Common practice, no source: ${cell.source.at}.`}
         </dd>
-        ${this.trust()} ${this.bars()}
+        ${this.trust()} ${this.bars()} ${leftOpen(store, cell)}
       </dl>
       ${cell.kind.name === 'scalar' ? html`<make-line .store=${store} .cell=${cell}></make-line>` : nothing}
       ${drawIt(store, cell)} ${this.holding(value)}

@@ -39,6 +39,15 @@ export function unitOf(store: Store, cell: Cell): TemplateResult | string {
   const sense = senseOf(cell);
   return sense ? html`<abbr title="degrees ${sense.words}">° ${sense.short}</abbr>` : symbol;
 }
+const joined = (figure: string, symbol: string): string =>
+  symbol === '°' || symbol === '' ? `${figure}${symbol}` : `${figure} ${symbol}`;
+/** A figure with its unit, as text. */
+export const withUnit = (store: Store, cell: Cell, si: number): string =>
+  joined(figureOf(store, cell, si), shownOf(store, cell).unit.symbol);
+/** A difference with its unit, as text. */
+export const differenceWithUnit = (store: Store, cell: Cell, si: number): string =>
+  joined(differenceOf(store, cell, si), shownOf(store, cell).unit.symbol);
+
 /** The unit as spoken. */
 function spokenUnit(store: Store, cell: Cell): string {
   const { symbol } = shownOf(store, cell).unit;

@@ -11,11 +11,17 @@ export interface Port {
   terminate(): void;
 }
 type Work = Ask extends infer A ? (A extends { do: 'stop' } ? never : A extends Ask ? Omit<A, 'task'> : never) : never;
+/** What goes before what: a lower level first. What is idle waits until nothing else does, and makes way for it. */
+const level = { look: 0, work: 1, other: 2, idle: 3, otherIdle: 4 };
+
 interface Task {
   readonly work: Work;
-  readonly isUrgent: boolean;
+  readonly level: number;
   readonly hear: (tell: Tell) => void;
   number: number;
+  wanted: boolean;
+  /** It was told to make way, and is to be done later from the start. */
+  putOff: boolean;
 }
 interface Hand {
   readonly port: Port;
@@ -23,9 +29,9 @@ interface Hand {
 }
 
 /**
- * A few workers that share what there is to do: whole slow cells, parts of them, what-ifs. First looks go first, else it
- * is first come, first served;
- * a stopped task leaves the queue, or its worker is told and takes the next one.
+ * A few workers that share what there is to do: whole slow cells, parts of them, what-ifs. First looks go first, what is
+ * idle last, else it is first come, first served; a stopped task leaves the queue, or its worker is told and takes the
+ * next one.
  */
 export class Pool implements Runner, Explorer {
   private readonly hands: Hand[] = [];
@@ -39,7 +45,7 @@ export class Pool implements Runner, Explorer {
     this.size = size;
   }
 
-  start({ cell, given }: Job, report: (news: News) => void): () => void {
+  start({ cell, given, isOther }: Job, report: (news: News) => void): () => void {
     const failed = (error: unknown): void => report({ is: 'fault', fault: faultOf(error, cell) });
     const { parts } = cell;
     let list: readonly unknown[] = [];
@@ -51,13 +57,15 @@ export class Pool implements Runner, Explorer {
       failed(error);
       return () => {};
     }
+    const usual = cell.idle ? (isOther ? level.otherIdle : level.idle) : isOther ? level.other : level.work;
+    const look = cell.idle || isOther ? usual : level.look;
     if (!parts || list.length === 0)
-      return this.ask({ do: 'steps', cell: cell.id, given }, false, (tell) => report(newsOf(tell)));
+      return this.ask({ do: 'steps', cell: cell.id, given }, usual, (tell) => report(newsOf(tell)));
     const results: unknown[] = list.map(() => undefined);
     const shares = list.map(() => 0);
     const join = (): unknown => parts.join(given as never, results);
     const stops = list.map((_, part) =>
-      this.ask({ do: 'part', cell: cell.id, given, part }, part < first, (tell) => {
+      this.ask({ do: 'part', cell: cell.id, given, part }, part < first ? look : usual, (tell) => {
         if (tell.is === 'fault') {
           for (const stop of stops) stop();
           return report({ is: 'fault', fault: tell.fault });
@@ -84,7 +92,7 @@ export class Pool implements Runner, Explorer {
 
   /** Lets every worker go once through a slow cell, from starting values, before anybody waits for it. */
   warm(cell: string): void {
-    for (let i = 0; i < this.size; i++) this.ask({ do: 'warm', cell }, false, () => {});
+    for (let i = 0; i < this.size; i++) this.ask({ do: 'warm', cell }, level.work, () => {});
   }
 
   explore<K extends Exploration>(
@@ -93,7 +101,7 @@ export class Pool implements Runner, Explorer {
     report: (news: Found<Answer<K>>) => void,
     isUrgent = false,
   ): () => void {
-    return this.ask({ do: 'explore', kind, asked }, isUrgent, (tell) => {
+    return this.ask({ do: 'explore', kind, asked }, isUrgent ? level.look : level.work, (tell) => {
       if (tell.is === 'ready') report({ is: 'ready', result: tell.value as Answer<K> });
       else if (tell.is === 'coming') report({ is: 'coming', result: tell.value as Answer<K>, done: tell.done });
       else if (tell.is === 'fault') report({ is: 'fault', message: tell.fault.message });
@@ -102,33 +110,51 @@ export class Pool implements Runner, Explorer {
   }
 
   /** What a task says after it was told to stop, or had been done by then, is not heard any more. */
-  private ask(work: Work, isUrgent: boolean, hear: (tell: Tell) => void): () => void {
-    let wanted = true;
-    const task: Task = { work, isUrgent, hear: (tell) => void (wanted && hear(tell)), number: 0 };
-    const calm = this.queue.findIndex((t) => !t.isUrgent);
-    if (isUrgent && calm >= 0) this.queue.splice(calm, 0, task);
-    else this.queue.push(task);
-    // Not before all that one change asks for is in the queue.
-    queueMicrotask(() => this.deal());
+  private ask(work: Work, level: number, hear: (tell: Tell) => void): () => void {
+    const task: Task = {
+      work,
+      level,
+      hear: (tell) => void (task.wanted && hear(tell)),
+      number: 0,
+      wanted: true,
+      putOff: false,
+    };
+    this.queueUp(task);
     return () => {
-      if (!wanted) return;
-      wanted = false;
+      if (!task.wanted) return;
+      task.wanted = false;
       const place = this.queue.indexOf(task);
       if (place >= 0) this.queue.splice(place, 1);
       const hand = this.hands.find((h) => h.task === task);
       hand?.port.postMessage({ task: task.number, do: 'stop' });
     };
   }
+  private queueUp(task: Task): void {
+    const behind = this.queue.findIndex((t) => t.level > task.level);
+    this.queue.splice(behind < 0 ? this.queue.length : behind, 0, task);
+    // Not before all that one change asks for is in the queue.
+    queueMicrotask(() => this.deal());
+  }
 
   private deal(): void {
     while (this.queue.length > 0) {
       let hand = this.hands.find((h) => h.task === null);
       if (!hand && this.hands.length < this.size) this.hands.push((hand = this.hire()));
-      if (!hand) return;
+      if (!hand) return this.makeRoom();
       const task = this.queue.shift()!;
       task.number = ++this.last;
       hand.task = task;
       hand.port.postMessage({ ...task.work, task: task.number });
+    }
+  }
+  /** Puts off idle work in favor of what waits. */
+  private makeRoom(): void {
+    const waiting = this.queue.filter((t) => t.level < level.idle).length;
+    const leaving = this.hands.filter((h) => h.task?.putOff).length;
+    const idle = this.hands.filter(({ task }) => task && task.level >= level.idle && !task.putOff);
+    for (const { port, task } of idle.slice(0, Math.max(0, waiting - leaving))) {
+      task!.putOff = true;
+      port.postMessage({ task: task!.number, do: 'stop' });
     }
   }
 
@@ -139,6 +165,7 @@ export class Pool implements Runner, Explorer {
       if (!task || data.task !== task.number) return;
       if (data.is !== 'waiting' && data.is !== 'coming') {
         hand.task = null;
+        if (data.is === 'stopped' && task.putOff && task.wanted) this.queueUp(Object.assign(task, { putOff: false }));
         this.deal();
       }
       if (data.is !== 'stopped') task.hear(data);

@@ -46,6 +46,7 @@ describe.each(Object.entries(rooms).filter(([, room]) => Object.values(room).som
             ...Object.values(c.from),
             ...c.movedBy.flatMap((m) => m.inputs as readonly Cell[]),
             ...(c.about ? [c.about] : []),
+            ...(typeof c.modelError === 'object' ? [c.modelError] : []),
           ].map((s) => s.id),
     );
     expect([...new Set(imported)].toSorted()).toEqual([...new Set(named)].toSorted());

@@ -192,7 +192,7 @@ describe('slow figures', () => {
     await page.goto(inject('address'));
     const row = page.locator('#motoredPressure');
     await row.getByRole('button', { name: 'stop' }).click();
-    await complete(page);
+    await settled(page); // others may be at work
     expect(await row.innerText()).toContain('Stopped.');
     open();
     await type(page, 'cylinders', '6');

@@ -289,6 +289,7 @@ describe('a fault', () => {
       'height',
       'figure-motoredPressure',
       'figure-scale',
+      'figure-margins',
       'figure-lifts',
       'figure-gaps',
     ]);

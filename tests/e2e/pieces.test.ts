@@ -84,6 +84,10 @@ describe('a piece shows its state', () => {
       why: /It reads.*Trapped volume.*Where it comes from.*What moves it most.*66\.9°\. It turns on no caution\..*Set 66\.9°/s,
       'why-reach': /out of reach\. The nearest is/,
       'why-unread': /“more” is not a figure/,
+      'why-slow': /Make it.*Looking for it: 40 %\. stop/s,
+      do: /Set the chamber to 66 cm³, at (?!9\.54)\d+\.\d\d now.*A stand-in, to see how it looks\..*It is set\./s,
+      'do-waits': /Set what the compression says.*It waits for /s,
+      'do-refused': /Give the measured peak first\./,
       words: /comfortable.*borderline.*beyond this fuel/s,
       toast: /Set intake closing to 66\.9°\..*Undo/s,
       sentence: /The two ends of a sweep differ\./,
@@ -109,6 +113,8 @@ describe('a piece shows its state', () => {
       'map-both': /These cannot be varied together: both move cam advance/,
       'map-slow': /117 of 169 points stand\..*stop/s,
       'map-slow-bare': /0 of 169 points stand\..*stop/s,
+      'sweep-variants': /Thin, with their names: the other variants\./,
+      'sweep-multiples': /Early cam.*Late cam/s,
       'motored-table': /Crank angle/,
       best: /Look for it.*a hint, not a promise/s,
       'best-found': /Look again.*Worked out: 30\..*No\. 1 of.*Keep as a variant.*none beats another in both/s,
@@ -165,6 +171,23 @@ describe('a piece shows its state', () => {
     const [, low, lowWords] = await look('sweep-low');
     expect(low).toBe(2);
     expect(lowWords).toContain('borderline, taken down');
+  });
+
+  it('the lines of another variant are dashed and named; of more than a dozen each variant has a figure', async () => {
+    const page = await pieces();
+    await page.setViewportSize({ width: 1280, height: 14_000 });
+    await drawn(page);
+    const two = page.locator('#piece-sweep-variants');
+    await expect.poll(() => two.locator('.lines path[stroke-dasharray="8 4"]').count()).toBe(1);
+    expect((await two.locator('.marks text').allTextContents()).filter((t) => t.endsWith('cam'))).toEqual([
+      'Early cam',
+      'Late cam',
+    ]);
+    const many = page.locator('#piece-sweep-multiples');
+    expect(await many.locator('line-plot').count()).toBe(2);
+    for (const plot of await many.locator('line-plot').all())
+      expect(await plot.locator('.lines path[stroke]:not([stroke="var(--paper)"])').count()).toBeGreaterThanOrEqual(7);
+    expect(await many.locator('[stroke-dasharray="8 4"]').count()).toBe(0);
   });
 
   it('a slow cell’s answer stands in its row once the message has come', async () => {

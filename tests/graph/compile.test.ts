@@ -1,6 +1,8 @@
 import { describe, expect, it } from 'vitest';
 import { cell, type Cell } from '../../src/graph/cell.ts';
 import { compile, downstream, upstream } from '../../src/graph/compile.ts';
+import { structure } from '../../src/graph/kind.ts';
+import type { ModelError } from '../../src/graph/model-error.ts';
 import { toy, typed } from './toy.ts';
 
 const a = typed('a', 1);
@@ -47,6 +49,24 @@ describe('a compiled graph', () => {
   it('knows what stands below, up to what stands by itself', () => {
     expect(marked(upstream(graph, [slot(two)])).toSorted()).toEqual(['a', 'b', 'one', 'two']);
     expect(marked(upstream(graph, [slot(three)], (s) => s === slot(two))).toSorted()).toEqual(['a', 'three', 'two']);
+  });
+
+  it('holds what says how good a value is, though the value does not stand on it', () => {
+    const beyond = cell({ ...toy('beyond'), from: { b }, modelError: 0.5, compute: ({ b }) => b });
+    const off = cell({
+      ...toy('off'),
+      kind: structure<ModelError>(),
+      from: { a, beyond },
+      compute: ({ beyond }) => ({ plusMinus: beyond, shares: [] }),
+    });
+    const rough = cell({ ...toy('rough'), from: { a }, modelError: off, compute: ({ a }) => a });
+    const reader = cell({ ...toy('reader'), from: { rough }, compute: ({ rough }) => rough });
+    const all = compile([reader]);
+    const slotIn = (c: Cell): number => all.slotOf.get(c)!;
+    expect(all.order.map((c) => c.id)).toEqual(['a', 'rough', 'reader', 'b', 'beyond', 'off']);
+    expect(all.sources[slotIn(rough)]).toEqual([slotIn(a)]);
+    expect(upstream(all, [slotIn(reader)])[slotIn(off)]).toBe(0);
+    expect(downstream(all, [slotIn(b)])[slotIn(rough)]).toBe(0);
   });
 
   it('is not too deep for a chain of thousands', () => {

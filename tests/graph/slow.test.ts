@@ -109,6 +109,28 @@ describe('a slow cell', () => {
     expect(live.state(work)).toEqual({ is: 'waiting', last: 200, done: 0 });
   });
 
+  it('that is idle is worked on, but keeps nobody waiting', () => {
+    const spare = slow({
+      ...toy('spare'),
+      from: { a },
+      idle: true,
+      *steps({ a }) {
+        yield 0.5;
+        return a;
+      },
+    });
+    const { live, runner } = bench(spare, work);
+    expect(runner.running.map((job) => job.cell.id).toSorted()).toEqual(['spare', 'work']);
+    expect(live.busy).toBe(true);
+    runner.running.find((job) => job.cell === work)!.answer(200);
+    expect(live.busy).toBe(false);
+    live.set(a, 3);
+    live.run();
+    expect(runner.running.map((job) => job.given)).toEqual([{ a: 3 }, { a: 3 }]);
+    for (const job of runner.running) job.answer(job.given['a']);
+    expect(live.state(spare)).toEqual({ is: 'ready', value: 3 });
+  });
+
   it('does not start again when an unrelated input moves', () => {
     const { live, runner } = bench(mixed);
     live.set(b, 9);

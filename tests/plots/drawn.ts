@@ -3,6 +3,7 @@ import type { ChapterFigure } from '../../src/graph/chapter.ts';
 import type { Store } from '../../src/notebook/store.ts';
 import type { Drawing } from '../../src/plots/drawing.ts';
 import { forms } from '../../src/plots/forms.ts';
+import { laterForms } from '../../src/plots/later-forms.ts';
 import type { System } from '../../src/units/quantity.ts';
 import { opened, quick, scenario, scenarios, valueOf } from '../notebook/notebooks.ts';
 
@@ -20,8 +21,13 @@ export function valuesOf(store: Store, figure: ChapterFigure): Record<string, un
     ...(plusMinus ? { plusMinus: store.spread(plusMinus)?.plusMinus ?? 0 } : {}),
   };
 }
-export const drawn = (form: string, values: object, width = 700, system: System = 'us'): Drawing =>
-  forms[form]!(values as never, { width, system, id: 'test' });
+export const drawn = (form: string, values: object, width = 700, system: System = 'us', cursor?: number): Drawing =>
+  (forms[form] ?? laterForms[form]!)(values as never, {
+    width,
+    system,
+    id: 'test',
+    ...(cursor === undefined ? {} : { cursor }),
+  });
 
 /** The starting points, and each variant of those that have some. */
 export const engines: readonly (readonly [name: string, store: () => Store])[] = Object.keys(scenarios).flatMap(

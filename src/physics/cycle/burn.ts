@@ -1,9 +1,6 @@
 import { isentropicTemperature } from './gas/isentrope.ts';
 import type { GasState, GasTables } from './gas/tables.ts';
 
-/** Share of the charge that burns in the end; the rest hides in crevices and quenches at walls (common practice, no source). */
-export const burnCompleteness = 0.96;
-
 const efficiency = 5; // a and m of Heywood, 1988, sec. 9.2.2 (from memory)
 const form = 2;
 
@@ -103,11 +100,16 @@ export class Flame {
   private residual = 0;
   private angles: BurnAngles = { delay: 1, duration: 1 };
   private readonly tables: GasTables;
+  private readonly completeness: number;
   private readonly work: GasState = { u: 0, cv: 0, R: 0 };
 
-  /** @param tables of the mixture that burns */
-  constructor(tables: GasTables) {
+  /**
+   * @param tables of the mixture that burns
+   * @param completeness share of it that burns in the end
+   */
+  constructor(tables: GasTables, completeness: number) {
     this.tables = tables;
+    this.completeness = completeness;
   }
 
   /**
@@ -157,6 +159,6 @@ export class Flame {
 
   /** Burned share of what was fresh at the spark. */
   burned(): number {
-    return burnCompleteness * wiebe(this.progress);
+    return this.completeness * wiebe(this.progress);
   }
 }

@@ -65,11 +65,13 @@ export class Chamber {
   private transfer = 0.5;
   private closingVolume = 0.5;
   private burntAtSpark = 0.5;
+  /** Share of the step in which the end gas may knock. */
+  private knocking = 0.5;
 
   constructor(engine: CycleEngine) {
     this.engine = engine;
     this.gas = new Cylinder(engine.gas);
-    this.flame = new Flame(engine.gas);
+    this.flame = new Flame(engine.gas, engine.burnCompleteness);
     this.pistonArea = (Math.PI / 4) * engine.bore ** 2;
   }
 
@@ -85,12 +87,19 @@ export class Chamber {
     this.massIn = this.massOut = this.enthalpyIn = this.knock = this.peak = this.peakAngle = 0;
   }
 
-  /** Takes the trapped gas of another chamber to its intake's closing, to try a spark on. */
-  takeTrapped(other: Chamber, speed: number): void {
+  /**
+   * Fills it as if its intake had just closed, to try a spark.
+   *
+   * @param p Pa
+   * @param T K
+   * @param burnt share
+   * @param speed rad/s
+   */
+  trap(p: number, T: number, burnt: number, speed: number): void {
     const from = Math.max(-180, this.engine.intakeCloses);
-    this.gas.fill(other.trappedPressure, other.trappedTemperature, other.residual, this.volumeAt(from));
+    this.gas.fill(p, T, burnt, this.volumeAt(from));
     this.rewind(speed, from);
-    this.work = 0;
+    this.work = this.knock = 0;
   }
 
   private rewind(speed: number, angle: number): void {
@@ -107,6 +116,11 @@ export class Chamber {
   /** Volume above the piston, m3, at a crank angle in degrees. */
   volumeAt(angle: number): number {
     return this.engine.clearance + this.pistonArea * pistonDrop(this.engine.linkage, angle * degree);
+  }
+
+  /** Whether it is lit and has not burned through. */
+  get burning(): boolean {
+    return this.lit && this.flame.progress < 1;
   }
 
   /** Sees whether the valves are closed now, keeps what they trapped, and brings the heat transfer up to date. */
@@ -198,6 +212,7 @@ export class Chamber {
     this.drop = drop;
     this.heat += heat;
 
+    this.knocking = 0;
     if (this.closed) {
       const after = angle + degrees;
       if (!this.lit && after > -this.spark) this.light();
@@ -219,8 +234,10 @@ export class Chamber {
       this.peakAngle = this.angle;
     }
     if (this.lit && this.closed) {
+      const { endGas } = this.flame;
       this.flame.compress(before, p);
-      if (this.flame.progress < knockEnd) this.knock += knockRate(0.5 * (before + p), this.flame.endGas) * step;
+      if (this.knocking > 0)
+        this.knock += knockRate(0.5 * (before + p), 0.5 * (endGas + this.flame.endGas)) * this.knocking * step;
     }
   }
 
@@ -249,6 +266,11 @@ export class Chamber {
     const progress = flame.progress;
     flame.advance(from * degree, length * degree, gas.p);
     gas.burnt = this.burntAtSpark + (1 - this.burntAtSpark) * flame.burned();
+    if (progress < knockEnd) {
+      const grown = flame.progress - progress;
+      const share = flame.progress > knockEnd ? (knockEnd - progress) / grown : 1;
+      this.knocking = (share * length) / degrees;
+    }
     if (progress < halfway && flame.progress >= halfway) {
       const past = (flame.progress - halfway) / (flame.progress - progress);
       this.halfBurned = angle + degrees - past * length;

@@ -1,15 +1,16 @@
 import type { EngineCycle } from './cycle.ts';
 
 const ofGas = 3; // of the cylinder: mass, energy, burnt mass
+const ofSpark = 2; // advance, knock
 
 /** How many numbers of a state are gas; they come first. */
 export function gasSize({ runner, primary, collector, plenum, junction }: EngineCycle): number {
   return runner.size + primary.size + collector.size + plenum.size + junction.size + ofGas;
 }
 
-/** How many numbers a state has: gas, the neighbors' records, and the spark. */
+/** How many numbers a state has: gas, the neighbors' records, the spark and its knock. */
 export function stateSize(cycle: EngineCycle): number {
-  return gasSize(cycle) + cycle.plenum.neighbors.size + cycle.junction.neighbors.size + 1;
+  return gasSize(cycle) + cycle.plenum.neighbors.size + cycle.junction.neighbors.size + ofSpark;
 }
 
 /** Writes the state between two cycles. */
@@ -23,6 +24,7 @@ export function writeState(cycle: EngineCycle, into: Float64Array): void {
   at = plenum.neighbors.write(into, at + ofGas);
   at = junction.neighbors.write(into, at);
   into[at] = cycle.search.advance;
+  into[at + 1] = cycle.search.excess;
 }
 
 /**
@@ -43,6 +45,7 @@ export function readState(cycle: EngineCycle, from: Float64Array): boolean {
   at = plenum.neighbors.read(from, at + ofGas);
   at = junction.neighbors.read(from, at);
   cycle.search.advance = from[at]!;
+  cycle.search.excess = Math.min(5, Math.max(0.2, from[at + 1]!));
   return true;
 }
 

@@ -32,6 +32,8 @@ export class EngineCycle implements Tract {
   readonly chamber: Chamber;
   /** Pa in the cylinder at each whole degree of the last cycle, from 180 before firing top to 540 after it. */
   readonly pressure = new Float64Array(cycleDegrees + 1);
+  /** Pa in the junction when the intake last closed. */
+  behind = 0.5;
   /** Time steps the last cycle took. */
   steps = 0;
 
@@ -69,29 +71,39 @@ export class EngineCycle implements Tract {
     return parts.reduce((sum, part) => sum + part.floors, 0);
   }
 
-  /** Walks one cycle at a speed in rad/s. */
-  turn(speed: number): void {
+  /**
+   * Walks one cycle.
+   *
+   * @param speed rad/s
+   * @param look called after each whole degree with how many of them have passed, 1 to 720
+   */
+  turn(speed: number, look: ((degrees: number) => void) | null = null): void {
     const { engine, chamber, plenum, junction, search, pressure } = this;
     chamber.begin(speed);
     // Set for now; the search waits for what is trapped.
     chamber.spark = (engine.spark ? sparkAt(engine.spark, speed) : search.advance) / degree;
-    let searching = engine.spark === null;
+    let waiting = true;
     this.steps = 0;
     pressure[0] = chamber.gas.p;
     for (let at = 0; at < cycleDegrees; at++) {
       plenum.neighbors.enter(at);
       junction.neighbors.enter(at);
       chamber.look();
-      if (searching && chamber.closed) {
-        search.find(chamber, junction.pressure, speed);
-        chamber.spark = search.advance / degree;
-        searching = false;
+      if (waiting && chamber.closed) {
+        this.behind = junction.pressure;
+        if (engine.spark === null) {
+          search.find(chamber, junction.pressure, speed);
+          chamber.spark = search.advance / degree;
+        }
+        waiting = false;
       }
       this.walk(at, speed);
       plenum.neighbors.leave();
       junction.neighbors.leave();
       pressure[at + 1] = chamber.gas.p;
+      if (look) look(at + 1);
     }
+    search.learn(chamber.knock);
   }
 
   /** One degree, in steps as long as the waves let them be. */

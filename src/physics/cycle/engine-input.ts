@@ -1,4 +1,4 @@
-import type { SparkPoint } from './spark.ts';
+import type { HeldSpark, SparkPoint } from './spark.ts';
 
 /** How the pistons of a V8's bank follow one another. */
 export type CrankLayout = 'even' | 'crossPlane';
@@ -67,8 +67,8 @@ export interface EngineInput {
   /** K the charge is warmed by before the runners, by a heated manifold floor. */
   readonly chargeHeating: number;
 
-  /** A table of advance, or the advance of most torque at each speed. */
-  readonly spark: 'best' | readonly SparkPoint[];
+  /** A table of advance, or the advance of most torque at each speed, all of it or as much as a fuel bears. */
+  readonly spark: 'best' | readonly SparkPoint[] | HeldSpark;
   /** Burning time over that of a wedge chamber: about 0.82 for a pent roof. */
   readonly burnTimeFactor: number;
 
@@ -77,11 +77,22 @@ export interface EngineInput {
   readonly primaryWall: number;
   /** Effective area of the way past the rings of one cylinder. */
   readonly leakArea: number;
+
+  /** On the effective areas of both valves. This and the next two are 1, but to see what a wrong guess matters. */
+  readonly flowFactor: number;
+  /** On rubbing friction. */
+  readonly frictionFactor: number;
+  /** On the heat from the gas to the cylinder's walls. */
+  readonly wallHeatFactor: number;
+  /** Share of the charge that burns in the end; the rest hides in crevices and quenches at walls. */
+  readonly burnCompleteness: number;
+  /** Of a cross plane's bank: 0, its cylinders fire as the crank has them; 1, as if evenly. */
+  readonly bankBlend: number;
 }
 
 /**
  * Ordinary figures for what a builder seldom knows. Loss figures of manifolds and pipes, wall temperatures, the share of
- * vapor and the heating are common practice, no source.
+ * vapor, the heating and the share that burns are common practice, no source.
  */
 export const ordinary = {
   castRunnerLoss: 0.6,
@@ -94,6 +105,11 @@ export const ordinary = {
   carburetor: { vaporizedShare: 0.5, chargeHeating: 8, runnerWall: 345 },
   injection: { vaporizedShare: 0, chargeHeating: 0, runnerWall: 335 },
   pentRoofBurn: 0.82,
+  flowFactor: 1,
+  frictionFactor: 1,
+  wallHeatFactor: 1,
+  burnCompleteness: 0.96,
+  bankBlend: 0,
 } as const;
 
 /**

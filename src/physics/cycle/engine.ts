@@ -3,7 +3,7 @@ import { cylinderVolume } from '../volumes.ts';
 import { type Charge, chargeOf } from './charge.ts';
 import type { EngineInput, Trim } from './engine-input.ts';
 import { type GasState, gasState, type GasTables, gasTables } from './gas/tables.ts';
-import { crossPlanePhases, evenPhases, type Phase } from './neighbors.ts';
+import { bankPhases, evenPhases, type Phase } from './neighbors.ts';
 import { openingOf } from './openings.ts';
 import { refuseEngine } from './refuse-engine.ts';
 import type { SparkPoint } from './spark.ts';
@@ -61,10 +61,13 @@ export interface CycleEngine {
 
   /** Null: the advance of most torque. */
   readonly spark: readonly SparkPoint[] | null;
+  /** Octane number of the fuel that bounds the advance of most torque; infinite where none does. */
+  readonly heldTo: number;
   readonly burnTimeFactor: number;
+  readonly burnCompleteness: number;
   readonly cylinderWall: number;
-  /** Of the cylinder's heat transfer: 1; other figures are for looking at what it matters. */
   readonly wallHeatFactor: number;
+  readonly frictionFactor: number;
   readonly leakArea: number;
 }
 
@@ -82,8 +85,10 @@ export function cycleEngine(e: EngineInput): CycleEngine {
   refuseEngine(e);
   const crank = linkage(e.stroke, e.rod, e.pinOffset);
   const swept = cylinderVolume(e.bore, crank.travel);
-  const intake = openingOf(e.intakeArea, 'intake');
-  const exhaust = openingOf(e.exhaustArea, 'exhaust');
+  const intakeArea = scaled(e.intakeArea, e.flowFactor);
+  const exhaustArea = scaled(e.exhaustArea, e.flowFactor);
+  const intake = openingOf(intakeArea, 'intake');
+  const exhaust = openingOf(exhaustArea, 'exhaust');
   const intakeCloses = intake.closes < exhaust.opens ? intake.closes : intake.closes - 720;
   if (intakeCloses > -20 || exhaust.opens < 20)
     throw new RangeError('Both valves must be closed around firing top dead center.');
@@ -105,8 +110,8 @@ export function cycleEngine(e: EngineInput): CycleEngine {
     linkage: crank,
     swept,
     clearance: swept / (e.staticRatio - 1),
-    intakeArea: e.intakeArea,
-    exhaustArea: e.exhaustArea,
+    intakeArea,
+    exhaustArea,
     intakeCloses,
     exhaustOpens: exhaust.opens,
     airPressure: e.airPressure,
@@ -125,13 +130,23 @@ export function cycleEngine(e: EngineInput): CycleEngine {
     intakePhases: evenPhases(planeCylinders),
     junctionVolume: junctionLength * collectorArea,
     outletArea: Math.min(0.95 * collectorArea, outletArea(e, swept * e.collectorCylinders)),
-    exhaustPhases: e.crankLayout === 'crossPlane' ? crossPlanePhases : evenPhases(e.collectorCylinders),
-    spark: e.spark === 'best' ? null : e.spark,
+    exhaustPhases: e.crankLayout === 'crossPlane' ? bankPhases(e.bankBlend) : evenPhases(e.collectorCylinders),
+    ...sparkOf(e.spark),
     burnTimeFactor: e.burnTimeFactor,
+    burnCompleteness: e.burnCompleteness,
     cylinderWall: e.cylinderWall,
-    wallHeatFactor: 1,
+    wallHeatFactor: e.wallHeatFactor,
+    frictionFactor: e.frictionFactor,
     leakArea: e.leakArea,
   };
+}
+
+const scaled = (areas: Float64Array, factor: number): Float64Array =>
+  factor === 1 ? areas : areas.map((each) => each * factor);
+
+function sparkOf(spark: EngineInput['spark']): Pick<CycleEngine, 'spark' | 'heldTo'> {
+  if (spark === 'best') return { spark: null, heldTo: Infinity };
+  return 'heldTo' in spark ? { spark: null, heldTo: spark.heldTo } : { spark, heldTo: Infinity };
 }
 
 const area = (diameter: number): number => (Math.PI / 4) * diameter ** 2;

@@ -94,6 +94,26 @@ export function auxiliaryFriction(speed: number): number {
   return kPa * (6.23 + 5.22e-3 * rpm(speed) - 1.79e-7 * rpm(speed) ** 2);
 }
 
+/** An engine as it stands on a test bed or in a car. */
+interface FrictionEngine extends RubbingEngine {
+  /** On rubbing friction. */
+  readonly frictionFactor: number;
+  readonly trim: 'bare' | 'street';
+  /** Of one cylinder, m3. */
+  readonly swept: number;
+}
+
+/** Friction mean effective pressure, Pa, at full throttle: what rubs, and of a street engine its accessories. */
+export function frictionPressure(engine: FrictionEngine, speed: number): number {
+  const rubbing = engine.frictionFactor * rubbingFriction(engine, speed);
+  return engine.trim === 'street' ? rubbing + accessoryPressure(engine.swept * engine.cylinders, speed) : rubbing;
+}
+
+/** The same as a torque, N m. */
+export function frictionTorque(engine: FrictionEngine, speed: number): number {
+  return (frictionPressure(engine, speed) * engine.swept * engine.cylinders) / (4 * Math.PI);
+}
+
 /**
  * Mean effective pressure, Pa, that a street car's accessories take beyond those of `rubbingFriction`: a charging
  * alternator with 1 kW at its shaft, and fan and idling steering pump with 0.5 kW per liter at 5000 rpm, as the square

@@ -29,6 +29,21 @@ export const crossPlanePhases: readonly Phase[] = [
   { delay: 630, weight: 1 / 4 },
 ];
 
+/**
+ * The other three of one bank of a V8, between how a cross plane has them and how an evenly firing bank would.
+ *
+ * @param even 0: cross plane, 1: even
+ */
+export function bankPhases(even: number): readonly Phase[] {
+  const weights = new Map<number, number>();
+  for (const [phases, share] of [
+    [crossPlanePhases, 1 - even],
+    [evenPhases(4), even],
+  ] as const)
+    for (const { delay, weight } of phases) weights.set(delay, (weights.get(delay) ?? 0) + share * weight);
+  return [...weights].filter(([, weight]) => weight > 0).map(([delay, weight]) => ({ delay, weight }));
+}
+
 const blend = 0.8; // of a new record: with no old one left, swings of two cycles could live on
 // A record is read over three degrees: a wave as short as that can chatter on between the copies of a short pipe.
 const smoothing = [1 / 4, 1 / 2, 1 / 4];

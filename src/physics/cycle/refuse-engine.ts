@@ -47,6 +47,13 @@ export function refuseEngine(e: EngineInput): void {
   for (const wall of [e.cylinderWall, e.runnerWall, e.primaryWall])
     between(wall, 220, 1300, 'A wall must be between 220 and 1300 K.');
   between(e.leakArea, 0, 2e-5, 'The way past the rings must lie between 0 and 20 mm2.');
+  if (typeof e.spark === 'object' && 'heldTo' in e.spark)
+    between(e.spark.heldTo, 40, 150, 'The octane number of the fuel must lie between 40 and 150.');
+  between(e.flowFactor, 0.5, 2, 'The valves must flow between half and twice as much as said.');
+  between(e.frictionFactor, 0, 5, 'The friction must lie between 0 and 5 times the usual.');
+  between(e.wallHeatFactor, 0, 5, 'The heat to the walls must lie between 0 and 5 times the usual.');
+  between(e.burnCompleteness, 0.3, 1, 'Between three tenths and all of the charge must burn.');
+  between(e.bankBlend, 0, 1, 'The share of an even bank must lie between 0 and 1.');
 }
 
 function between(value: number, low: number, high: number, sentence: string): void {

@@ -8,6 +8,12 @@ export interface SparkPoint {
   readonly advance: number;
 }
 
+/** The best spark, but never past where knock is due. */
+export interface HeldSpark {
+  /** Octane number of the fuel. */
+  readonly heldTo: number;
+}
+
 const rpm = Math.PI / 30;
 const degree = Math.PI / 180;
 

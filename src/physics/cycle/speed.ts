@@ -1,11 +1,14 @@
 import { readState, stateSize, writeState } from './cycle-state.ts';
 import type { CycleEngine } from './engine.ts';
 import { EngineCycle } from './cycle.ts';
-import { accessoryPressure, rubbingFriction } from './friction.ts';
+import { frictionPressure } from './friction.ts';
 import { type GridName, grids } from './grid.ts';
 import { moistureRelief, octaneRequirement } from './knock.ts';
 import { cycleDegrees } from './neighbors.ts';
-import { Settler } from './settle.ts';
+import { type CycleRecord, recordOf } from './record.ts';
+import { type Settlement, Settler } from './settle.ts';
+import type { SparkTrial } from './spark-trial.ts';
+import { SparkTrials } from './spark-trials.ts';
 
 /** A pressure-volume loop: one entry a crank degree, from 180 before firing top to 540 after it. */
 export interface Loop {
@@ -68,6 +71,10 @@ export interface SpeedResult {
   readonly peakAngle: number;
   /** Octane number at which knock would just be due. */
   readonly octaneRequirement: number;
+  /** The least advance for best torque with what is trapped, whatever spark the engine runs, rad before firing top. */
+  readonly bestSpark: number;
+  /** What is trapped, burned with other sparks: rising advance, from 30 degrees under the best to 8 over. */
+  readonly sparks: readonly SparkTrial[];
 
   /** K when the intake has closed. */
   readonly trappedTemperature: number;
@@ -85,12 +92,15 @@ export class EngineRun {
   readonly grid: GridName;
   private readonly cycle: EngineCycle;
   private readonly settler: Settler;
+  private readonly trials: SparkTrials;
+  private speed = 0.5;
 
   constructor(engine: CycleEngine, grid: GridName) {
     this.engine = engine;
     this.grid = grid;
     this.cycle = new EngineCycle(engine, grids[grid]);
     this.settler = new Settler(this.cycle);
+    this.trials = new SparkTrials(this.cycle);
   }
 
   /**
@@ -105,11 +115,12 @@ export class EngineRun {
    * @throws RangeError when the speed is not between 20 and 2000 rad/s
    */
   at(speed: number, near: CycleState | null = null): SpeedResult {
-    if (!(speed >= 20 && speed <= 2000)) throw new RangeError('The speed must lie between 20 and 2000 rad/s.');
-    this.cycle.reset();
-    const fromNear = near !== null && this.takes(near);
-    const { settled, cycles } = this.settler.settle(speed, fromNear);
-    return this.result(speed, settled && this.cycle.floors === 0, cycles, fromNear);
+    return this.result(speed, this.settle(speed, near));
+  }
+
+  /** Its torque alone, N m, a little quicker; not a number where the cycles do not settle. */
+  torqueAt(speed: number, near: CycleState | null = null): number {
+    return this.settle(speed, near).settled ? this.pressures(speed).torque : Number.NaN;
   }
 
   /** The state the last result left, to begin a neighbor from. */
@@ -118,6 +129,24 @@ export class EngineRun {
     const numbers = new Float64Array(stateSize(cycle));
     writeState(cycle, numbers);
     return { cells: cellsOf(cycle), numbers };
+  }
+
+  /** One more cycle after the last result, recorded. */
+  record(): CycleRecord {
+    const { cycle } = this;
+    const { numbers } = this.state();
+    const record = recordOf(cycle, this.speed);
+    readState(cycle, numbers);
+    return record;
+  }
+
+  private settle(speed: number, near: CycleState | null): Settlement & { readonly fromNear: boolean } {
+    if (!(speed >= 20 && speed <= 2000)) throw new RangeError('The speed must lie between 20 and 2000 rad/s.');
+    this.speed = speed;
+    this.cycle.reset();
+    const fromNear = near !== null && this.takes(near);
+    const { settled, cycles } = this.settler.settle(speed, fromNear);
+    return { settled: settled && this.cycle.floors === 0, cycles, fromNear };
   }
 
   private takes(near: CycleState): boolean {
@@ -129,16 +158,21 @@ export class EngineRun {
     );
   }
 
-  private result(speed: number, settled: boolean, cycles: number, fromNear: boolean): SpeedResult {
+  /** Of the last cycle: mean effective pressures, Pa, and the whole engine's torque, N m. */
+  private pressures(speed: number) {
+    const { engine, cycle } = this;
+    const indicated = cycle.chamber.work / engine.swept;
+    const friction = frictionPressure(engine, speed);
+    const brake = indicated - friction;
+    return { indicated, friction, brake, torque: (brake * (engine.swept * engine.cylinders)) / (4 * Math.PI) };
+  }
+
+  private result(speed: number, ended: ReturnType<EngineRun['settle']>): SpeedResult {
     const { engine, cycle, grid } = this;
+    const { settled, cycles, fromNear } = ended;
     const { chamber, plenum, junction } = cycle;
     const { swept, gas, cylinders } = engine;
-    const indicated = chamber.work / swept;
-    const displacement = swept * cylinders;
-    const friction =
-      rubbingFriction(engine, speed) + (engine.trim === 'street' ? accessoryPressure(displacement, speed) : 0);
-    const brake = indicated - friction;
-    const torque = (brake * displacement) / (4 * Math.PI);
+    const { indicated, friction, brake, torque } = this.pressures(speed);
     const power = torque * speed;
     const airFlow = (chamber.air * cylinders * speed) / (4 * Math.PI);
     const fuelFlow = airFlow * gas.fuelRatio;
@@ -167,6 +201,7 @@ export class EngineRun {
       peakPressure: chamber.peak,
       peakAngle: (chamber.peakAngle * Math.PI) / 180,
       octaneRequirement: octaneRequirement(chamber.knock) + moistureRelief(gas.waterRatio),
+      ...this.trials.of(speed, torque),
       trappedTemperature: chamber.trappedTemperature,
       plenumPressure: plenum.pressure,
       collectorTemperature: junction.temperature,

@@ -1,12 +1,16 @@
 import { html, render, type TemplateResult } from 'lit';
 import { chapters, opening } from '../../../cells/index.ts';
 import type { BestItem, DrawsItem, MapItem, SweepItem } from '../../../src/notebook/document.ts';
+import type { Cell } from '../../../src/graph/cell.ts';
+import { type Action, action } from '../../../src/graph/chapter.ts';
+import { Impossible } from '../../../src/graph/state.ts';
 import type { Store } from '../../../src/notebook/store.ts';
 import { degree, inch, si } from '../../../src/units/unit.ts';
 import { afterFrame } from '../../../src/views/frame.ts';
 import { NotebookPage } from '../../../src/views/notebook-page.ts';
 import type { ReadoutRow } from '../../../src/views/readout-row.ts';
 import '../../../src/views/behind.ts';
+import '../../../src/views/chapter-action.ts';
 import '../../../src/views/look.css';
 import '../../../src/views/make-line.ts';
 import '../../../src/views/share-panel.ts';
@@ -39,13 +43,7 @@ const drawn = (store: Store, form: string, table = false): TemplateResult =>
     .table=${table}
   ></drawn-figure>`;
 const sweep = (store: Store, item: SweepItem, table = false): TemplateResult =>
-  html`<sweep-figure
-    .store=${store}
-    .item=${item}
-    .explorer=${at.explorer}
-    .number=${2}
-    .table=${table}
-  ></sweep-figure>`;
+  html`<sweep-figure .store=${store} .item=${item} .number=${2} .table=${table}></sweep-figure>`;
 const map = (
   store: Store,
   more: Partial<MapItem> = {},
@@ -102,6 +100,43 @@ const best = (id: string, more: Partial<BestItem> = {}): TemplateResult =>
 const motored = (store: Store, table = false): TemplateResult =>
   html`<curve-figure .store=${store} .cell=${cellOf('motoredPressure')} .number=${3} .table=${table}></curve-figure>`;
 const closing = (store: Store): SweepItem => store.document.page.find((p): p is SweepItem => p.id === 'closing')!;
+/** Against the altitude, where the two cams are told apart. */
+const height = (more: Partial<SweepItem> = {}): SweepItem => ({
+  id: 'two',
+  type: 'sweep',
+  read: 'crankingPressure',
+  vary: 'altitude',
+  from: 0,
+  to: 3048,
+  ...more,
+});
+const sevenChambers = { vary: 'chamberVolume', values: [60, 62, 64, 66, 68, 70, 72].map((cc) => cc * 1e-6) };
+const bigger = action({
+  id: 'bigger-chamber',
+  label: ({ staticRatio }) => `Set the chamber to 66 cm³, at ${staticRatio.toFixed(2)} now`,
+  did: 'Set the chamber to 66 cm³',
+  note: 'A stand-in, to see how it looks.',
+  from: { staticRatio: cellOf('staticRatio') as Cell<number> },
+  sets: () => [[inputOf('chamberVolume'), 66e-6]],
+});
+const later = action({
+  id: 'later',
+  label: 'Set what the compression says',
+  note: 'It stands on slow work.',
+  from: { motoredPeak: cellOf('motoredPeak') as Cell<number> },
+  sets: () => [],
+});
+const refused = action({
+  id: 'refused',
+  label: 'Write what is missing',
+  note: 'It has nothing to write.',
+  from: { staticRatio: cellOf('staticRatio') as Cell<number> },
+  sets: () => {
+    throw new Impossible(['Give the measured peak first.']);
+  },
+});
+const deed = (store: Store, which: Action): TemplateResult =>
+  html`<chapter-action .store=${store} .action=${which}></chapter-action>`;
 const slowSweep: SweepItem = {
   id: 'slow',
   type: 'sweep',
@@ -112,9 +147,9 @@ const slowSweep: SweepItem = {
 };
 
 // Notebooks that come to their state only once the pieces stand on the page.
-const [waiting, coming, ready, stopped, fallen, fallenSweep, fallenMap, again] = Array.from({ length: 8 }, () =>
+const [waiting, coming, ready, stopped, fallen, fallenSweep, fallenMap, again, acted] = Array.from({ length: 9 }, () =>
   at.open(),
-) as [Store, Store, Store, Store, Store, Store, Store, Store];
+) as [Store, Store, Store, Store, Store, Store, Store, Store, Store];
 
 const small: readonly Piece[] = [
   ['field-start', 'Field, at its starting value', field(at.start, 'chamberVolume')],
@@ -140,6 +175,10 @@ const small: readonly Piece[] = [
   ['why', 'Why', row(at.start, 'dynamicRatio', true)],
   ['why-reach', 'Why, out of reach', row(at.start, 'crankingPressure', true)],
   ['why-unread', 'Why, not to be read', row(at.start, 'staticRatio', true)],
+  ['why-slow', 'Why, made by slow work', row(ready, 'motoredPeak', true)],
+  ['do', 'Action', deed(acted, bigger)],
+  ['do-waits', 'Action, waiting', deed(waiting, later)],
+  ['do-refused', 'Action, with nothing to do', deed(at.start, refused)],
   [
     'words',
     'Verdict words',
@@ -199,6 +238,12 @@ const large: readonly Piece[] = [
   ['best-one', 'Best of many, with one aim', best('best-one', { aims: [{ sense: 'most', read: 'crankingPressure' }] })],
   ['best-slow', 'Best of many, being looked for', best('best-slow', { aims: [{ sense: 'most', read: 'peakTorque' }] })],
   ['best-none', 'Best of many, that cannot be', best('best-none', { aims: [{ sense: 'most', read: 'displacement' }] })],
+  ['sweep-variants', 'Sweep of two variants', sweep(at.cams, height())],
+  [
+    'sweep-multiples',
+    'Sweep of two variants with many lines',
+    sweep(at.cams, height({ id: 'many', family: sevenChambers })),
+  ],
   ['motored', 'Motored curve', motored(ready)],
   ['motored-stale', 'Motored curve, stale', motored(fallen)],
   ['motored-again', 'Motored curve, worked out anew', motored(again)],
@@ -257,10 +302,15 @@ async function act(): Promise<void> {
   await aim('why', '7.5');
   await aim('why-reach', '900');
   await aim('why-unread', 'more');
+  find('#piece-do button').click();
   for (const store of [ready, fallen, again]) at.answer(store);
   for (const look of document.querySelectorAll<HTMLElement>('best-panel:not(:has(#best)) .look button')) look.click();
   for (const found of ['best-found', 'best-one'])
     while (find(`#piece-${found} .look button`).textContent.trim() !== 'Look again') await painted();
+  await painted();
+  await aim('why-slow', '150');
+  await painted();
+  find('#piece-why-slow .make .button').click();
   at.jobOf(waiting).progress(0.62);
   at.jobOf(coming).provisional({ x: Float64Array.of(-1, 0, 0.5), y: Float64Array.of(0, 1.2e6, 0.9e6) }, 0.5);
   stopped.stop(cellOf('motoredPressure') as never);
@@ -278,7 +328,6 @@ async function act(): Promise<void> {
 function whole(): void {
   const page = Object.assign(new NotebookPage(), {
     store: at.cams,
-    explorer: at.explorer,
     opened: new Set(chapters.map((c) => c.id)),
     ready: true,
     saved: 'Saved in this browser.',

@@ -2,6 +2,8 @@ import { chapters, opening } from '../../../cells/index.ts';
 import { drain } from '../../../src/graph/cell.ts';
 import { explorations } from '../../../src/graph/explorations.ts';
 import type { Explorer } from '../../../src/graph/explorer.ts';
+import { Memory } from '../../../src/graph/memory.ts';
+import { Others } from '../../../src/notebook/others.ts';
 import { Store } from '../../../src/notebook/store.ts';
 import { degree, fahrenheit, inch, si } from '../../../src/units/unit.ts';
 import { type HandJob, HandRunner } from '../../graph/hand-runner.ts';
@@ -15,6 +17,14 @@ export const answer = (store: Store): void => {
   jobOf(store).answer(drain(cell.steps(given as never)));
 };
 
+/** Brings nothing to its end. */
+export const explorer: Explorer = {
+  explore: (_kind, _task, report) => {
+    report({ is: 'waiting', done: 0.4 });
+    return () => {};
+  },
+};
+
 /** A notebook of its own for a piece, so that its state is nobody else's. */
 export function open(name = 'edge-of-premium', change: (store: Store) => void = () => {}): Store {
   const document = scenario(name);
@@ -23,7 +33,9 @@ export function open(name = 'edge-of-premium', change: (store: Store) => void = 
     catalogue: { ...catalogue, chapters, opening },
     open: { document, opened: document },
     runner,
+    explorer,
   });
+  store.others = new Others(store, { runner, memory: new Memory() });
   runners.set(store, runner);
   store.watch(quick, () => {}); // so that there is a last good value
   change(store);
@@ -52,14 +64,6 @@ export const cams = open('two-cams');
 export const bare = open('edge-of-premium', (store) =>
   store.change({ what: 'no ±' }, (draft) => void (draft.tolerances = {})),
 );
-
-/** Brings nothing to its end. */
-export const explorer: Explorer = {
-  explore: (_kind, _task, report) => {
-    report({ is: 'waiting', done: 0.4 });
-    return () => {};
-  },
-};
 
 /** Tells of a map that half of its columns stand, and goes no further. */
 export const halfway: Explorer = {

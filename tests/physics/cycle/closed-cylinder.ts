@@ -73,7 +73,7 @@ export const volumeAt = (ratio: number, degrees: number): number =>
 export function closedCycle(c: ClosedCylinder): Outcome {
   const tables = gasTables(c.equivalenceRatio, 0.008);
   const cylinder = new Cylinder(tables);
-  const flame = new Flame(tables);
+  const flame = new Flame(tables, 0.96);
   const angles = burnAngles(bore, meanPistonSpeed(stroke, (c.speed * Math.PI) / 30), c.timeFactor);
   const pistonSpeed = meanPistonSpeed(stroke, (c.speed * Math.PI) / 30);
   const marks = [0.1, 0.5, 0.9].map(wiebeProgress);

@@ -50,10 +50,22 @@ describe('an engine made ready', () => {
     expect(street.outletArea).toBeLessThan(engine.outletArea);
   });
 
-  it('has the same fields, in the same order, whatever it is', () =>
-    expect(Object.keys(cycleEngine({ ...input, spark: 'best', planes: 2, trim: 'street' }))).toEqual(
-      Object.keys(engine),
-    ));
+  it('has the same fields, in the same order, whatever it is', () => {
+    for (const spark of ['best', { heldTo: 91 }] as const)
+      expect(Object.keys(cycleEngine({ ...input, spark, planes: 2, trim: 'street' }))).toEqual(Object.keys(engine));
+  });
+
+  it('has valves that flow as much more as they are said to, at the same angles', () => {
+    const more = cycleEngine({ ...input, flowFactor: 1.05 });
+    expect(more.intakeArea[600]! / engine.intakeArea[600]!).toBeCloseTo(1.05, 12);
+    expect(more.exhaustArea[420]! / engine.exhaustArea[420]!).toBeCloseTo(1.05, 12);
+    expect(more.intakeCloses).toBe(engine.intakeCloses);
+  });
+
+  it('has an octane number to hold its spark to only where it is told one', () => {
+    expect(cycleEngine({ ...input, spark: { heldTo: 91 } }).heldTo).toBe(91);
+    for (const spark of ['best', input.spark] as const) expect(cycleEngine({ ...input, spark }).heldTo).toBe(Infinity);
+  });
 });
 
 describe('an opening', () => {
@@ -95,6 +107,13 @@ describe('what cannot be is refused with a sentence', () => {
     [{ vaporizedShare: 1.1 }, 'The share of vapor must lie between 0 and 1.'],
     [{ primaryWall: 100 }, 'A wall must be between 220 and 1300 K.'],
     [{ leakArea: 1 }, 'The way past the rings must lie between 0 and 20 mm2.'],
+    [{ spark: { heldTo: 30 } }, 'The octane number of the fuel must lie between 40 and 150.'],
+    [{ spark: { heldTo: Number.NaN } }, 'The octane number of the fuel must lie between 40 and 150.'],
+    [{ flowFactor: 0 }, 'The valves must flow between half and twice as much as said.'],
+    [{ frictionFactor: -1 }, 'The friction must lie between 0 and 5 times the usual.'],
+    [{ wallHeatFactor: 8 }, 'The heat to the walls must lie between 0 and 5 times the usual.'],
+    [{ burnCompleteness: 1.1 }, 'Between three tenths and all of the charge must burn.'],
+    [{ bankBlend: 2 }, 'The share of an even bank must lie between 0 and 1.'],
   ];
   for (const [wrong, sentence] of cases)
     it(sentence, () => expect(() => cycleEngine({ ...input, ...wrong })).toThrow(new RangeError(sentence)));

@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { cycleEngine } from '../../../src/physics/cycle/engine.ts';
 import { ordinary } from '../../../src/physics/cycle/engine-input.ts';
 import { EngineRun, type SpeedResult } from '../../../src/physics/cycle/speed.ts';
-import { built, cubicInch, earlyEight, lateEight, pushrodSix, rpm, streetEight } from './street-engines.ts';
+import { built, cubicInch, earlyEight, lateEight, mildFour, pushrodSix, rpm, streetEight } from './street-engines.ts';
 
 const poundFoot = 1.355818; // N m
 const horsepower = 745.7; // W
@@ -105,26 +105,8 @@ it.each([
     },
   ],
 ])('a mild four of 1985 has the mean pressure at rated power of its %s kind, within 10 %%', (_, level, induction) => {
-  const [bore, stroke] = [3.3, 3.3];
-  const card = { rocker: 1, lobeLift: 0.25 * 0.46 * bore, seat: 256, at050: 206, centerline: 110, bench: null };
-  const speed = (Math.PI * 14.1) / (stroke * 0.0254);
-  const demand = ((Math.PI / 4) * bore ** 2 * stroke * 4 * (speed / (4 * Math.PI))) / 1728; // ft3/s
-  const input = built({
-    ...streetEight,
-    cylinders: 4,
-    bore,
-    stroke,
-    rod: 5.3,
-    ratio: 9,
-    intake: { ...card, diameter: 0.46 * bore },
-    exhaust: { ...card, diameter: 0.39 * bore },
-    runner: [10, 0.4 * bore],
-    primary: [16, 0.42 * bore],
-    carburetor: 0.85 * demand * 60,
-    richness: 1.12,
-    weather: [29.92, 77, 40],
-  });
-  const engine = cycleEngine({ ...input, ...induction, trim: 'street', ratedSpeed: speed, spark: 'best' });
-  const { brakePressure } = new EngineRun(engine, 'coarse').at(speed);
+  const input = mildFour();
+  const engine = cycleEngine({ ...input, ...induction });
+  const { brakePressure } = new EngineRun(engine, 'coarse').at(input.ratedSpeed);
   expect(Math.abs(brakePressure / level - 1)).toBeLessThan(0.1);
 });

@@ -1,5 +1,11 @@
 import { describe, expect, it } from 'vitest';
-import { crossPlanePhases, cycleDegrees, evenPhases, Neighbors } from '../../../src/physics/cycle/neighbors.ts';
+import {
+  bankPhases,
+  crossPlanePhases,
+  cycleDegrees,
+  evenPhases,
+  Neighbors,
+} from '../../../src/physics/cycle/neighbors.ts';
 
 describe('the other cylinders', () => {
   it('of an even four follow at half turns', () =>
@@ -23,6 +29,21 @@ describe('the other cylinders', () => {
     expect(Object.fromEntries(crossPlanePhases.map((phase) => [phase.delay, phase.weight]))).toEqual(
       Object.fromEntries(seen),
     );
+  });
+});
+
+describe('a bank between a cross plane and an evenly firing one', () => {
+  const weights = (even: number): Readonly<Record<number, number>> =>
+    Object.fromEntries(bankPhases(even).map((phase) => [phase.delay, phase.weight]));
+
+  it('is at its ends the one and the other', () => {
+    expect(bankPhases(0)).toEqual(crossPlanePhases);
+    expect(weights(1)).toEqual({ 180: 1, 360: 1, 540: 1 });
+  });
+
+  it('between them weighs both, three other cylinders in all', () => {
+    expect(weights(0.5)).toEqual({ 90: 1 / 8, 180: 3 / 4, 270: 3 / 8, 360: 1 / 2, 450: 3 / 8, 540: 3 / 4, 630: 1 / 8 });
+    for (const even of [0, 0.3, 0.9, 1]) expect(new Neighbors(bankPhases(even)).count).toBeCloseTo(3, 12);
   });
 });
 

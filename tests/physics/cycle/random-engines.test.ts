@@ -51,13 +51,15 @@ function drawn(between: (min: number, max: number) => number): { readonly input:
     trim: between(0, 1) < 0.3 ? 'street' : 'bare',
     ...air(between(20, 31), between(-20, 120), between(0, 95)),
   };
-  const best = between(0, 1) < 0.5;
-  return { input: best ? { ...input, spark: 'best' } : input, speed: log(800, 8000) * rpm };
+  const chance = between(0, 1);
+  const spark = chance < 0.25 ? { heldTo: between(75, 105) } : chance < 0.5 ? 'best' : input.spark;
+  return { input: { ...input, spark }, speed: log(800, 8000) * rpm };
 }
 
 const numbers = (r: SpeedResult): readonly number[] => [
   ...Object.values(r).filter((value) => typeof value === 'number' && value !== Infinity),
   ...r.loop.pressure,
+  ...r.sparks.flatMap((trial) => Object.values(trial)),
 ];
 
 describe(`${count} engines drawn from a wide box`, () => {

@@ -129,6 +129,11 @@ export function built(b: Build): EngineInput {
     cylinderWall: ordinary.cylinderWall,
     primaryWall: ordinary.primaryWall,
     leakArea: ringLeakArea(bore),
+    flowFactor: ordinary.flowFactor,
+    frictionFactor: ordinary.frictionFactor,
+    wallHeatFactor: ordinary.wallHeatFactor,
+    burnCompleteness: ordinary.burnCompleteness,
+    bankBlend: ordinary.bankBlend,
   };
 }
 
@@ -254,4 +259,28 @@ export function pushrodSix(): EngineInput {
     trim: 'street',
     spark: 'best',
   };
+}
+
+/** A mild street four of the years up to 1985, with a carburetor: guesses, none of them fitted. At its best spark. */
+export function mildFour(): EngineInput {
+  const [bore, stroke] = [3.3, 3.3];
+  const card = { rocker: 1, lobeLift: 0.25 * 0.46 * bore, seat: 256, at050: 206, centerline: 110, bench: null };
+  const ratedSpeed = (Math.PI * 14.1) / (stroke * inch); // 14.1 m/s of mean piston speed
+  const demand = ((Math.PI / 4) * bore ** 2 * stroke * 4 * (ratedSpeed / (4 * Math.PI))) / 1728; // ft3/s
+  const like = built({
+    ...streetEight,
+    cylinders: 4,
+    bore,
+    stroke,
+    rod: 5.3,
+    ratio: 9,
+    intake: { ...card, diameter: 0.46 * bore },
+    exhaust: { ...card, diameter: 0.39 * bore },
+    runner: [10, 0.4 * bore],
+    primary: [16, 0.42 * bore],
+    carburetor: 0.85 * demand * 60,
+    richness: 1.12,
+    weather: [29.92, 77, 40],
+  });
+  return { ...like, trim: 'street', ratedSpeed, spark: 'best' };
 }

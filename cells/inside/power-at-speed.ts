@@ -3,6 +3,7 @@ import { scalar } from '../../src/graph/kind.ts';
 import { common } from '../../src/references.ts';
 import { enginePower } from '../../src/units/quantity.ts';
 import { engineAtSpeed } from './engine-at-speed.ts';
+import { powerAtSpeedError } from './power-at-speed-error.ts';
 
 export const powerAtSpeed = cell({
   id: 'powerAtSpeed',
@@ -13,5 +14,6 @@ export const powerAtSpeed = cell({
   from: { engineAtSpeed },
   source: common('read off the cycle'),
   formula: 'power of engineAtSpeed',
+  modelError: powerAtSpeedError,
   compute: ({ engineAtSpeed }) => engineAtSpeed.power,
 });

@@ -3,6 +3,7 @@ import { scalar } from '../../src/graph/kind.ts';
 import { common } from '../../src/references.ts';
 import { engineTorque } from '../../src/units/quantity.ts';
 import { engineAtSpeed } from './engine-at-speed.ts';
+import { torqueAtSpeedError } from './torque-at-speed-error.ts';
 
 export const torqueAtSpeed = cell({
   id: 'torqueAtSpeed',
@@ -13,5 +14,6 @@ export const torqueAtSpeed = cell({
   from: { engineAtSpeed },
   source: common('read off the cycle'),
   formula: 'torque of engineAtSpeed',
+  modelError: torqueAtSpeedError,
   compute: ({ engineAtSpeed }) => engineAtSpeed.torque,
 });
