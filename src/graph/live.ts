@@ -71,6 +71,17 @@ export class Live {
   isStale(slot: number): boolean {
     return this.dirty[slot] === 1 && this.held[slot] === 0 && this.graph.order[slot]!.role !== 'input';
   }
+  /** All slots at this moment: their states, which of them stand by themselves (1), and which are quick and stale (1). */
+  moment(): { readonly states: State[]; readonly stands: Uint8Array; readonly stale: Uint8Array } {
+    const { order, quick } = this.graph;
+    const stands = this.held.slice();
+    const stale = new Uint8Array(order.length);
+    for (let i = 0; i < order.length; i++) {
+      if (order[i]!.role === 'input') stands[i] = 1;
+      if (quick[i] === 1 && this.isStale(i)) stale[i] = 1;
+    }
+    return { states: this.states.slice(), stands, stale };
+  }
   /** True for what neither is slow nor stands on anything slow. */
   isQuick(cell: Cell): boolean {
     return this.graph.quick[this.slot(cell)] === 1;

@@ -17,10 +17,8 @@ export interface Snapshot {
 
 export function snapshot(live: Live): Snapshot {
   const { graph } = live;
-  const { order, quick } = graph;
-  const stands = Uint8Array.from(order, (c) => (c.role === 'input' || live.isHeld(c) ? 1 : 0));
-  const states = order.map((c) => live.state(c));
-  const left = Uint8Array.from(order, (_, i) => (quick[i] === 1 && live.isStale(i) ? 1 : 0));
+  const { order } = graph;
+  const { states, stands, stale: left } = live.moment();
   const state = (slot: number): State => {
     if (left[slot] === 1) {
       left[slot] = 0;
