@@ -124,24 +124,47 @@ export class Store {
       edit,
     );
   }
-  set(values: readonly (readonly [Input, unknown])[], edit: Edit): void {
-    for (const [input] of values) this.drafts.delete(input);
-    this.edit(edit, (layer, under) => {
-      for (const [input, value] of values) {
-        const saved = input.kind.save(value);
-        // Each layer holds only what differs from what lies under it.
-        if (JSON.stringify(saved) === JSON.stringify(under.inputs[input.id] ?? baseValue(this.document.base, input.id)))
-          delete layer.inputs[input.id];
-        else layer.inputs[input.id] = saved as Draft<Json>;
-      }
+  /** The same for several cells at once, as one step. Throws Impossible if they cannot be put together. */
+  putAll(changes: readonly { readonly cell: Cell; readonly value: unknown }[], edit: Edit): void {
+    const cells = changes.map(({ cell }) => cell);
+    const probe = new Probe(this.snapshot(), cells, cells);
+    changes.forEach(({ value }, k) => probe.put(k, value));
+    probe.run();
+    const inputs: (readonly [Input, unknown])[] = [];
+    const held: (readonly [Cell, unknown])[] = [];
+    changes.forEach(({ cell, value }, k) => {
+      probe.get(k); // run complains only where nothing has an answer
+      const moved = probe.movedTo(k);
+      if (moved) inputs.push(...moved.map(({ input, value: to }) => [input as Input, tidy(to)] as const));
+      else if (cell.role === 'input') inputs.push([cell, value]);
+      else if (this.live.isHeld(cell)) held.push([cell, value]);
+      else throw new Impossible([`${cell.label} is computed: hold it to set it.`]);
     });
+    this.write(inputs, held, edit);
+  }
+  set(values: readonly (readonly [Input, unknown])[], edit: Edit): void {
+    this.write(values, [], edit);
   }
   hold(cell: Cell, value: unknown, edit: Edit): void {
-    const saved = cell.kind.save(value) as Draft<Json>;
+    this.write([], [[cell, value]], edit);
+  }
+  private write(
+    inputs: readonly (readonly [Input, unknown])[],
+    held: readonly (readonly [Cell, unknown])[],
+    edit: Edit,
+  ): void {
+    for (const [input] of inputs) this.drafts.delete(input);
     this.edit(edit, (layer, under) => {
       // Each layer holds only what differs from what lies under it.
-      if (JSON.stringify(saved) === JSON.stringify(under.held[cell.id])) delete layer.held[cell.id];
-      else layer.held[cell.id] = saved;
+      const keep = (own: Layer['inputs'], id: string, saved: Json, below: Json | undefined): void => {
+        if (JSON.stringify(saved) === JSON.stringify(below)) delete own[id];
+        else own[id] = saved as Draft<Json>;
+      };
+      for (const [input, value] of inputs) {
+        const below = under.inputs[input.id] ?? baseValue(this.document.base, input.id);
+        keep(layer.inputs, input.id, input.kind.save(value), below);
+      }
+      for (const [cell, value] of held) keep(layer.held, cell.id, cell.kind.save(value), under.held[cell.id]);
     });
   }
   letGo(cell: Cell, edit: Edit): void {

@@ -1,7 +1,7 @@
 import { html, nothing, type TemplateResult } from 'lit';
 import type { Explorer } from '../graph/explorer.ts';
 import type { Design } from '../graph/problem.ts';
-import { cautionsOfAll } from '../notebook/cautions.ts';
+import { cautionsChanged } from '../notebook/cautions.ts';
 import type { BestItem } from '../notebook/document.ts';
 import { keepDesign } from '../notebook/keep-design.ts';
 import { Looking } from '../notebook/looking.ts';
@@ -208,8 +208,8 @@ export class BestPanel extends Piece {
   /** Every verdict and remark is asked, once for each design: what is looked at may be drawn anew with every frame. */
   private cautionsOf(looking: Looking, { at }: Design): readonly Phrase[] {
     if (this.cautioned?.looking !== looking || this.cautioned.at !== at) {
-      const changes = looking.question!.vary.map((cell, k) => [cell, at[k]!] as const);
-      this.cautioned = { looking, at, cautions: cautionsOfAll(looking.at, this.store.catalogue, changes) };
+      const changes = looking.question!.vary.map((cell, k) => ({ cell, value: at[k]! }));
+      this.cautioned = { looking, at, cautions: cautionsChanged(looking.at, this.store.catalogue, changes).on };
     }
     return this.cautioned.cautions;
   }

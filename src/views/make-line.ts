@@ -5,17 +5,17 @@ import type { Search } from '../graph/chapter.ts';
 import { NotSettled } from '../graph/snapshot.ts';
 import { solve, type Solution } from '../graph/solve.ts';
 import { Impossible, lastGood } from '../graph/state.ts';
-import { cautionsTurnedOn } from '../notebook/cautions.ts';
-import { variables } from '../notebook/sweeps.ts';
 import { say } from '../units/phrase.ts';
-import { tidy } from '../units/unit.ts';
+import { choicesFor, choicesForBoth, othersOf, reachOf, usualOf, usualOther } from './make-choices.ts';
+import { offerOf } from './make-offer.ts';
+import './make-other.ts';
 import { Piece } from './piece.ts';
 import { isSlowWay, Seeker } from './seeker.ts';
-import { figureOf, lower, quantityOf, shownOf, unitOf, withUnit } from './words.ts';
+import { figureOf, lower, quantityOf, shownOf, unitOf } from './words.ts';
 
 /**
- * <make-line>: "Make it … by changing …": finds the setting, says what else it switches on, and sets it. What takes
- * long is looked for elsewhere, once a target was typed.
+ * <make-line>: "Make it … by changing …": finds the setting, says what it does to the cautions, and sets it. What takes
+ * long is looked for elsewhere, once a target was typed. "And another" wants a second result with it.
  */
 export class MakeLine extends Piece {
   static override properties = {
@@ -23,11 +23,14 @@ export class MakeLine extends Piece {
     cell: { attribute: false },
     target: { state: true },
     by: { state: true },
+    other: { state: true },
     fault: { state: true },
   };
   declare cell: Cell;
   declare target: number | null;
   declare by: string;
+  /** The id of the second result that is wanted; null while there is only the one. */
+  declare other: string | null;
   declare fault: string | null;
   private readonly seeker = new Seeker(this);
 
@@ -35,19 +38,11 @@ export class MakeLine extends Piece {
     super();
     this.target = null;
     this.by = '';
+    this.other = null;
     this.fault = null;
   }
   protected override watched(): readonly Cell[] {
     return [this.cell];
-  }
-  /** What can be changed: inputs and held values it stands on, and what a hand can move. */
-  private get choices(): readonly Cell[] {
-    const { store } = this;
-    return variables(store, this.cell).filter(
-      (c) =>
-        (c.role === 'input' && typeof lastGood(store.state(c)) === 'number') ||
-        (c.role !== 'input' && (store.live.isHeld(c) || c.movedBy.length > 0)),
-    );
   }
   private aim(text: string): void {
     const { cell, store } = this;
@@ -58,21 +53,21 @@ export class MakeLine extends Piece {
 
   protected override render(): TemplateResult {
     const { cell, store } = this;
-    const { choices } = this;
     const value = lastGood(store.state(cell));
-    // At first what a hand moves on the page, else what was measured, whatever the order of the cells.
-    const derived = choices.filter((c) => c.role !== 'input');
-    const usual = derived.find((c) => c.movedBy.length > 0) ?? derived[0] ?? choices[0];
-    const vary = choices.find((c) => c.id === this.by) ?? usual;
+    const others = this.other === null ? [] : othersOf(store, cell);
+    const other = others.find((c) => c.id === this.other);
+    const own = choicesFor(store, cell);
+    const choices = other ? choicesForBoth(store, [cell, other]) : own;
+    const vary = choices.find((c) => c.id === this.by) ?? usualOf(own);
     if (!vary || typeof value !== 'number') return html``;
-    const shown = this.target === null ? figureOf(store, cell, value) : figureOf(store, cell, this.target);
+    const target = this.target ?? value;
     return html`<div class="make">
       Make it
       <input
         class="blank"
         inputmode="decimal"
         aria-label="Make ${lower(cell.label)}"
-        .value=${shown}
+        .value=${figureOf(store, cell, target)}
         @change=${(e: Event) => this.aim((e.target as HTMLInputElement).value)}
       />
       by changing
@@ -82,12 +77,26 @@ export class MakeLine extends Piece {
         @change=${(e: Event) => (this.by = (e.target as HTMLSelectElement).value)}
       >
         ${choices.map((c) => html`<option value=${c.id} ?selected=${c === vary}>${lower(c.label)}</option>`)}</select
-      >${this.fault ? html`. <span class="fault" role="alert">${this.fault}</span>` : this.target === null ? '.' : this.answer(vary, this.target)}
+      >${this.fault ? html`. <span class="fault" role="alert">${this.fault}</span>` : other ? nothing : this.target === null ? '.' : this.answer(vary, target)}
+      ${other ? html`<make-other .store=${store} .first=${{ read: cell, target: this.target, vary }} .others=${others} .cell=${other} @another=${(e: CustomEvent<string>) => (this.other = e.detail)}></make-other>` : nothing}
+      <button class="link" aria-expanded=${other !== undefined} @click=${() => this.turn()}>
+        ${other ? 'only this one' : 'and another'}
+      </button>
     </div>`;
+  }
+  /** Wants a second result as well, or no longer. */
+  private async turn(): Promise<void> {
+    const { cell, store } = this;
+    this.other = this.other === null ? (usualOther(store, cell)?.id ?? null) : null;
+    if (this.other === null) return;
+    await this.updateComplete;
+    const second = this.querySelector('make-other');
+    await second?.updateComplete;
+    second?.querySelector('select')?.focus();
   }
   private answer(vary: Cell, target: number): TemplateResult | string {
     const { cell, store } = this;
-    const range = vary.role === 'input' ? (vary.slider ?? vary.hard) : vary.slider;
+    const range = reachOf(vary);
     if (!range) return '. Nothing says how far that may go.';
     const search = { vary, read: cell, target, range } as Search;
     try {
@@ -116,24 +125,11 @@ export class MakeLine extends Piece {
   }
   private found(vary: Cell, { values, nearest }: Solution): TemplateResult | string {
     const { cell, store } = this;
-    if (values.length > 0) return html`: ${values.map((v) => this.offer(vary, v))}`;
+    if (values.length > 0) return html`: ${values.map((value) => offerOf(store, [{ cell: vary, value }]))}`;
     return nearest
       ? html`: out of reach. The nearest is ${figureOf(store, cell, nearest.gives)}, at
         ${figureOf(store, vary, nearest.at)} ${unitOf(store, vary)}.`
       : '. There is no answer in reach.';
-  }
-  private offer(vary: Cell, value: number): TemplateResult {
-    const { store } = this;
-    const whole = withUnit(store, vary, value);
-    const cautions = cautionsTurnedOn(store.snapshot(), store.catalogue, vary, value);
-    const set = (): void =>
-      store.put(vary, tidy(value), { what: `Set ${lower(vary.label)} to ${whole}`, place: vary.id, announce: true });
-    return html`<span class="offer"
-        >${whole}.
-        ${cautions.length === 0 ? 'It turns on no caution.' : html`It turns on: ${cautions.map((c) => say(c, store.system)).join(' ')}`}
-        <button class="button" @click=${set}>Set ${whole}</button></span
-      >
-      ${nothing}`;
   }
 }
 customElements.define('make-line', MakeLine);

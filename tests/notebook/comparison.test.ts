@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { compared } from '../../cells/index.ts';
 import type { Cell } from '../../src/graph/cell.ts';
 import { say } from '../../src/units/phrase.ts';
-import { cautionsBeside, cautionsOf, cautionsTurnedOn } from '../../src/notebook/cautions.ts';
+import { cautionsBeside, cautionsOf, cautionsChanged } from '../../src/notebook/cautions.ts';
 import { comingOut, goingIn, slowUnder } from '../../src/notebook/comparison.ts';
 import type { Document } from '../../src/notebook/document.ts';
 import type { Store } from '../../src/notebook/store.ts';
@@ -124,7 +124,9 @@ describe('cautions beside another engine', () => {
     ['bore', 0.107],
   ])('are those that changing one thing would switch on: %s', (id, value) => {
     const [engine, other] = [opened(example), opened(example)];
-    const told = cautionsTurnedOn(other.snapshot(), catalogue, inputOf(id), value).map((words) => say(words, 'us'));
+    const { on } = cautionsChanged(other.snapshot(), catalogue, [{ cell: inputOf(id), value }]);
+    // The table says by other means where an answer is lost or out of its range.
+    const told = on.map((words) => say(words, 'us')).filter((text) => !text.includes('outside the range'));
     expect(brings(engine, other)).toEqual([]);
     set(engine, id, value);
     expect(brings(engine, other).toSorted()).toEqual(told.toSorted());
