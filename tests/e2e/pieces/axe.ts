@@ -18,7 +18,8 @@ interface Found {
 export async function violations(page: Page, part = 'html'): Promise<string[]> {
   const size = page.viewportSize()!;
   const height = await page.evaluate(() => document.documentElement.scrollHeight);
-  await page.setViewportSize({ width: size.width, height: Math.min(height + 100, 30_000) });
+  // What is drawn for the first time takes more room than before.
+  await page.setViewportSize({ width: size.width, height: Math.min(Math.round(height * 1.25), 30_000) });
   await drawn(page);
   await page.evaluate(source);
   const found = await page.evaluate(
