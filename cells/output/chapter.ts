@@ -17,6 +17,7 @@ import { powerPerVolume } from './power-per-volume.ts';
 import { residualCurve } from './residual-curve.ts';
 import { torqueBand } from './torque-band.ts';
 import { torqueCurve } from './torque-curve.ts';
+import { compared, torqueDifference } from './torque-difference.ts';
 import { torqueLevel } from './torque-level.ts';
 import { unsettledSpeeds } from './unsettled-speeds.ts';
 import { volumetricEfficiencyCurve } from './volumetric-efficiency-curve.ts';
@@ -63,6 +64,15 @@ export const chapter = declare({
         'Torque and power, each speed held, in a band that about two engines in three fall inside: from what nobody knows of a single engine, never under 8 % (12 % under 2000 rpm). Differences between two builds are surer than levels.',
       from: { torqueCurve, powerCurve, unsettledSpeeds, peakTorque, peakTorqueSpeed, peakPower, peakPowerSpeed },
       later: { torqueBand },
+      overlays: true,
+    }),
+    figure({
+      id: 'figure-difference',
+      form: 'difference',
+      caption:
+        'What one build makes more than the other, with what about two engines in three lie inside. Much of what each may be wrong by is the same in both, and drops out: a difference is surer than a level.',
+      from: compared,
+      compares: { join: torqueDifference },
     }),
     figure({
       id: 'figure-filling',

@@ -33,6 +33,7 @@ export const chapter = declare({
       caption:
         'Octane the engine asks for, in a band of 7 numbers: about two engines in three fall inside. Below 2000 rpm it is not counted.',
       from: { octaneRequirementCurve, pumpOctane, octaneMargin },
+      overlays: true,
     }),
     figure({
       id: 'figure-sparks',

@@ -1,6 +1,7 @@
 import { html, nothing, type TemplateResult } from 'lit';
 import type { Cell } from '../graph/cell.ts';
 import { Impossible, type State } from '../graph/state.ts';
+import { say } from '../units/phrase.ts';
 import { DrawnFigure } from './drawn-figure.ts';
 import { valuesOf } from './figure-values.ts';
 import { type Standing, workBelow, workLine } from './work-line.ts';
@@ -46,6 +47,10 @@ export class CompareFigure extends DrawnFigure {
     return [...super.states, ...(theirs ? this.cells.map((c) => theirs.state(c)) : [])];
   }
   protected override values(): object | null {
+    const joined = this.joined();
+    return joined instanceof Impossible ? null : joined;
+  }
+  private joined(): object | Impossible | null {
     const { store, figure, other, theirs } = this;
     const { self } = this.overlay;
     const first = valuesOf(figure.from, (c) => store.state(c));
@@ -55,7 +60,7 @@ export class CompareFigure extends DrawnFigure {
       return figure.compares!.join({ ...first, name: self.name } as never, { ...second, name: other.name } as never);
     } catch (error) {
       if (!(error instanceof Impossible)) throw error;
-      return null;
+      return error;
     }
   }
   protected override head(): TemplateResult {
@@ -69,7 +74,9 @@ export class CompareFigure extends DrawnFigure {
           </li>`,
       )}
     </ul>`;
-    return html`${others.length > 1 ? choices : nothing}${this.work()}`;
+    const why = this.joined();
+    return html`${others.length > 1 ? choices : nothing}${this.work()}
+    ${why instanceof Impossible ? html`<p class="stale-note">${say(why.phrase, this.store.system)}</p>` : nothing}`;
   }
   /** What is still being worked out: this one's first, then the other's. */
   private work(): TemplateResult | typeof nothing {

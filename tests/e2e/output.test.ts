@@ -15,6 +15,7 @@ async function curve(page: Page): Promise<readonly (readonly [rpm: number, torqu
   await figure.scrollIntoViewIfNeeded();
   await complete(page);
   await figure.getByRole('button', { name: 'Table' }).click();
+  await figure.locator('tbody tr').first().waitFor();
   const rows = await figure.locator('tbody tr').allInnerTexts();
   await figure.getByRole('button', { name: 'Figure' }).click();
   return rows.map((row) => row.split('\t').map((cell) => Number.parseFloat(cell)) as [number, number, number]);

@@ -15,11 +15,14 @@ import {
   tag,
   text,
 } from '../drawing.ts';
+import { valueAt } from '../cursor.ts';
 import { octaneScatter, postedGrades } from '../grades.ts';
 import { extent, spacedOut } from '../line-figure.ts';
+import { otherLines, spanOf, variantNames } from '../other-lines.ts';
 import { kept, levels, type Span } from '../panel.ts';
 import { type BySpeed, smooth, speedAxis, toRpm } from '../speed-axis.ts';
 import { halvedLine, leastTrusted } from '../trusted.ts';
+import type { WithOthers } from '../variants.ts';
 
 export interface OctaneValues {
   readonly octaneRequirementCurve: BySpeed;
@@ -29,12 +32,15 @@ export interface OctaneValues {
 }
 
 /** The octane number an engine asks for by speed, in the band it may be off by, under and over what its fuel has. */
-export function octane(v: OctaneValues, sheet: Sheet): Drawing {
+export function octane(v: OctaneValues & WithOthers<OctaneValues>, sheet: Sheet): Drawing {
   const { x: speeds, y: asked } = v.octaneRequirementCurve;
   const [left, right, top, bottom] = [34, sheet.width - 34, 34, isNarrow(sheet) ? 300 : 350];
-  const [least, most] = extent([asked, [v.pumpOctane]]) ?? [85, 93];
+  const { others = [] } = v;
+  const askedOf = (values: OctaneValues): BySpeed => values.octaneRequirementCurve;
+  const curves = [v, ...others.map((o) => o.values)].map(askedOf);
+  const [least, most] = extent([...curves.map((curve) => curve.y), [v.pumpOctane]]) ?? [85, 93];
   const y = scaleLinear([least - octaneScatter - 2, most + octaneScatter + 4], [bottom, top]);
-  const { x, axis } = speedAxis(speeds, [left, right], bottom);
+  const { x, axis } = speedAxis(spanOf(curves), [left, right], bottom);
   const at = (shift: number): [number, number][] =>
     Array.from(speeds, (s, i): [number, number] => [x(s), y(asked[i]! + shift)]);
   const pump = y(v.pumpOctane);
@@ -68,6 +74,7 @@ export function octane(v: OctaneValues, sheet: Sheet): Drawing {
       'fill="var(--l1)" fill-opacity=".12"',
     ),
     line(left, pump, right, pump, 'stroke="var(--beyond)" stroke-width="2.5"'),
+    otherLines(v, askedOf, [x, y], 'l1'),
     path(smooth(at(0)), 'fill="none" stroke="var(--paper)" stroke-width="5.25" stroke-opacity=".7"'),
     halvedLine(smooth(at(0)), [[x(leastTrusted), right]], { ink: 'l1', width: 2.75 }, [top, bottom], 'asked', sheet),
     circle(x(speeds[worst]!), y(asked[worst]!), 4, 'fill="var(--l1)" stroke="var(--paper)" stroke-width="2"'),
@@ -81,6 +88,7 @@ export function octane(v: OctaneValues, sheet: Sheet): Drawing {
       pumpAnchor,
     ),
     tag(zoneX, top + 18, 'beyond this fuel', 'beyond', 'beyond-fill', zoneAnchor),
+    variantNames(v, v, askedOf, y, [right, bottom]),
     axis,
   ].join('');
   const far = said(sheet, Math.abs(v.octaneMargin), number);
@@ -88,14 +96,15 @@ export function octane(v: OctaneValues, sheet: Sheet): Drawing {
   return {
     width: sheet.width,
     height: bottom + 50,
-    label: `Octane number the engine asks for over engine speed: at most ${said(sheet, asked[worst]!, number)} at ${said(sheet, speeds[worst]!, rotation)}, within ${octaneScatter} numbers either way; the fuel has ${said(sheet, v.pumpOctane, number)}: ${margin}. Under 2000 rpm the line is not to be relied on.`,
+    label: `Octane number the engine asks for over engine speed: at most ${said(sheet, asked[worst]!, number)} at ${said(sheet, speeds[worst]!, rotation)}, within ${octaneScatter} numbers either way; the fuel has ${said(sheet, v.pumpOctane, number)}: ${margin}. Under 2000 rpm the line is not to be relied on.${others.map((o) => ` ${o.name}: at most ${said(sheet, Math.max(...o.values.octaneRequirementCurve.y), number)}.`).join('')}`,
     body,
     twin: {
-      columns: ['Engine speed, rpm', 'Asks for', 'From', 'To', 'The fuel has'],
+      columns: ['Engine speed, rpm', 'Asks for', 'From', 'To', 'The fuel has', ...others.map((o) => o.name)],
       rows: Array.from(speeds, (s, i) => [
         String(Math.round(toRpm(s))),
         ...[0, -octaneScatter, octaneScatter].map((shift) => (asked[i]! + shift).toFixed(1)),
         v.pumpOctane.toFixed(1),
+        ...others.map((o) => valueAt(askedOf(o.values), s).toFixed(1)),
       ]),
     },
   };
