@@ -181,7 +181,7 @@ describe('the guide of two cams', () => {
       return found;
     };
     const early = await figures();
-    await page.getByRole('button', { name: 'Late cam' }).first().click();
+    await page.getByRole('button', { name: 'Late cam', exact: true }).first().click();
     await complete(page);
     const late = await figures();
     const numbers = (texts: readonly string[]): string[] => texts.map((t) => t.replace(/[^\d.−]/g, ''));
