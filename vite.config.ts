@@ -21,7 +21,7 @@ export default defineConfig({
           groups: [
             {
               name: 'first',
-              test: /src\/(units|graph\/(?!typed|sweep|solve)|notebook\/(document|store|history)|views\/(frame|words|piece))|preload/,
+              test: /src\/(units|graph\/(?!best|designs|draws|explor|field|front|guess|map|problem|scout|slices|solve|sweep|typed)|notebook\/(document|store|history)|views\/(frame|words|piece))|preload/,
             },
           ],
         },

@@ -2,8 +2,8 @@
 import './choice-field.ts';
 import './number-field.ts';
 import './chapter-section.ts';
-import './comparison-table.ts';
 import './curve-figure.ts';
 import './drawn-figure.ts';
-import './guide-panel.ts';
 import './toast-line.ts';
+import './variant-mark.ts';
+import './variants-panel.ts';

@@ -8,8 +8,6 @@ import { curvesOf, drawnOf } from './chapter-figures.ts';
 import { Piece } from './piece.ts';
 import { when } from './words.ts';
 import './summary-strip.ts';
-import './variant-mark.ts';
-import './variants-panel.ts';
 import './verdict-note.ts';
 
 /** A notebook to start from. */
@@ -131,14 +129,7 @@ export class NotebookPage extends Piece {
             <p class="kicker">A notebook for one short block<variant-mark .store=${store}></variant-mark></p>
             <h1 id="title">${notebook.title}</h1>
           </header>
-          ${when(
-            this.ready,
-            () =>
-              html`<guide-panel
-                .store=${store}
-                .guide=${this.starts.find((s) => s.title === notebook.title)?.guide}
-              ></guide-panel>`,
-          )}
+          ${this.guide()}
           <div class="lead">${this.lead()}</div>
           <div class="note">
             <p class="first">${notebook.sentence}</p>
@@ -147,8 +138,7 @@ export class NotebookPage extends Piece {
           </div>
           ${this.startList()}
         </section>
-        ${when(this.ready, () => html`<comparison-table .store=${store} .notebook=${notebook}></comparison-table>`)}
-        ${when(this.ready, () => this.chapters())}
+        ${this.comparison()} ${when(this.ready, () => this.chapters())}
         <p class="cautions" ?hidden=${!this.ready}>
           These figures are planning aids. Knock breaks pistons. Measure chamber, deck and gasket volumes on the real
           parts, and check piston-to-valve clearance on the real engine before it turns. Emission and noise rules are
@@ -157,6 +147,20 @@ export class NotebookPage extends Piece {
         <p class="saved" role="status">${this.saved}</p>
       </main>
       ${when(this.ready, () => html`<toast-line .store=${store}></toast-line>`)}`;
+  }
+
+  // What few notebooks have is loaded with those that have it.
+  private guide(): TemplateResult | typeof nothing {
+    const guide = this.starts.find((s) => s.title === this.store.document.title)?.guide;
+    if (!this.ready || guide === undefined) return nothing;
+    void import('./guide-panel.ts');
+    return html`<guide-panel .store=${this.store} .guide=${guide}></guide-panel>`;
+  }
+  private comparison(): TemplateResult | typeof nothing {
+    const { document: notebook } = this.store;
+    if (!this.ready || notebook.variants.length === 0) return nothing;
+    void import('./comparison-table.ts');
+    return html`<comparison-table .store=${this.store} .notebook=${notebook}></comparison-table>`;
   }
 
   /** The fields that decide, the verdicts, and the plate. */
