@@ -175,7 +175,7 @@ describe('a piece shows its state', () => {
 
   it('the lines of another variant are dashed and named; of more than a dozen each variant has a figure', async () => {
     const page = await pieces();
-    await page.setViewportSize({ width: 1280, height: 14_000 });
+    await page.setViewportSize({ width: 1280, height: 20_000 });
     await drawn(page);
     const two = page.locator('#piece-sweep-variants');
     await expect.poll(() => two.locator('.lines path[stroke-dasharray="8 4"]').count()).toBe(1);
