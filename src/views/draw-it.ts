@@ -13,7 +13,7 @@ export function drawIt(store: Store, cell: Cell): TemplateResult | typeof nothin
   const chapter = chapters.find((c) => answersOf(c).includes(cell));
   if (!chapter || (cell.kind.name !== 'scalar' && cell.kind.name !== 'verdict')) return nothing;
   const find = (): string | undefined => store.document.page.find((p) => p.type === 'draws' && p.read === cell.id)?.id;
-  const act = (event: Event): void => {
+  const act = async (event: Event): Promise<void> => {
     if (find() === undefined) {
       const detail: AddItem = {
         chapter: chapter.id,
@@ -21,6 +21,7 @@ export function drawIt(store: Store, cell: Cell): TemplateResult | typeof nothin
       };
       event.target!.dispatchEvent(new CustomEvent('add-item', { detail, bubbles: true }));
     }
+    await import('./draws-figure.ts');
     afterFrame(() => {
       const place = document.getElementById(find() ?? '');
       place?.scrollIntoView({ block: 'center' });
@@ -29,7 +30,7 @@ export function drawIt(store: Store, cell: Cell): TemplateResult | typeof nothin
   };
   const much = store.live.isQuick(cell) ? `${grouped(usualDraws.count)} times` : `for ${usualDraws.seconds} seconds`;
   return html`<p class="make">
-    <button class="button" @click=${act}>Draw it ${much}</button>
+    <button class="button" @click=${(e: Event) => void act(e)}>Draw it ${much}</button>
     <small>to see how often it comes to what, within every ±.</small>
   </p>`;
 }

@@ -112,7 +112,7 @@ describe('draws', () => {
     expect(await bars.first().innerText()).toMatch(/^Intake duration, advertised ± 2$/);
     await click(page, 'Why: Dynamic compression ratio');
     const panel = page.locator('why-panel .bars span:nth-child(3n + 1)');
-    expect(await panel.allInnerTexts()).toEqual((await bars.allInnerTexts()).slice(0, 6));
+    await expect.poll(() => panel.allInnerTexts()).toEqual((await bars.allInnerTexts()).slice(0, 6));
   });
 
   it('show another result, as many times as is asked, and refuse what is no number of times', async () => {
@@ -157,11 +157,13 @@ describe('draws', () => {
     await ask.click();
     await drawn(page);
     expect(await figure(page).getByRole('combobox').inputValue()).toBe('crankingPressure');
-    expect(
-      await figure(page)
-        .getByRole('combobox')
-        .evaluate((e) => e === document.activeElement),
-    ).toBe(true);
+    await expect
+      .poll(() =>
+        figure(page)
+          .getByRole('combobox')
+          .evaluate((e) => e === document.activeElement),
+      )
+      .toBe(true);
     await ask.click();
     expect(await page.locator('draws-figure').count()).toBe(1);
   });
