@@ -150,9 +150,9 @@ describe('a look for the best', () => {
     expect(await panel(page).locator('.look').innerText()).toMatch(/ of 120 designs, about \d+ (s|min) to go\./);
     await dots(page).first().waitFor();
     await button(page, 'Stop').click();
-    expect(await panel(page).getByRole('status').innerText()).toMatch(
-      /^Stopped\. What was found stands\. Worked out: \d+\./,
-    );
+    await expect
+      .poll(() => panel(page).getByRole('status').innerText())
+      .toMatch(/^Stopped\. What was found stands\. Worked out: \d+\./);
     expect(await panel(page).getByRole('progressbar').count()).toBe(0);
     expect(await button(page, 'Look again').evaluate((e) => e === document.activeElement)).toBe(true);
     expect(await dots(page).count()).toBeGreaterThan(0);
