@@ -2,6 +2,7 @@
 import './choice-field.ts';
 import './number-field.ts';
 import './chapter-section.ts';
+import './comparison-table.ts';
 import './curve-figure.ts';
 import './drawn-figure.ts';
 import './toast-line.ts';

@@ -149,7 +149,7 @@ export class NotebookPage extends Piece {
       ${when(this.ready, () => html`<toast-line .store=${store}></toast-line>`)}`;
   }
 
-  // What few notebooks have is loaded with those that have it.
+  /** Few notebooks have a guide: it is loaded with those that do. */
   private guide(): TemplateResult | typeof nothing {
     const guide = this.starts.find((s) => s.title === this.store.document.title)?.guide;
     if (!this.ready || guide === undefined) return nothing;
@@ -159,7 +159,6 @@ export class NotebookPage extends Piece {
   private comparison(): TemplateResult | typeof nothing {
     const { document: notebook } = this.store;
     if (!this.ready || notebook.variants.length === 0) return nothing;
-    void import('./comparison-table.ts');
     return html`<comparison-table .store=${this.store} .notebook=${notebook}></comparison-table>`;
   }
 

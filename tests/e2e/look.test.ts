@@ -147,7 +147,7 @@ describe('the page is never wider than the window', () => {
     for (const width of [320, 390, 700, 880, 1100]) {
       await page.setViewportSize({ width, height: 900 });
       await settled(page);
-      expect(await wide(page), String(width)).toEqual([]);
+      await expect.poll(() => wide(page), { message: String(width) }).toEqual([]);
     }
   });
 
