@@ -464,7 +464,7 @@ it('10,000 spoiled notebooks: nothing throws, what comes out is sound, what was 
   );
   expect(mendings).toBeGreaterThan(5000); // else the junk was not junk
   expect(lived).toBeGreaterThan(4000);
-}, 30_000);
+}, 120_000);
 
 it('figures out of all reason leave faults in words and no holes', () => {
   const figure = fc.oneof(
@@ -492,7 +492,7 @@ it('figures out of all reason leave faults in words and no holes', () => {
     ),
     { numRuns: 400, seed: 20260702 },
   );
-}, 30_000);
+}, 120_000);
 
 it('an engine with its intake closing moved still restores to the same figures', () => {
   const store = opened(scenario('mountain-six'));
