@@ -169,8 +169,7 @@ describe('starting from another', () => {
       ['Edge of premium', '7.84', 'Borderline here'],
     ] as const) {
       await start(page, title);
-      // What another cam is worked out to may come in between.
-      await page.getByRole('heading', { level: 1, name: title }).waitFor();
+      expect(await page.getByRole('heading', { level: 1 }).innerText()).toBe(title);
       expect(await shown(page, 'dynamicRatio')).toBe(ratio);
       expect(await page.locator('#verdict').innerText()).toContain(verdict);
       expect(await page.getByRole('link', { name: new RegExp(`^${title}`) }).count()).toBe(0);

@@ -4,7 +4,7 @@ import { launch } from './browser.ts';
 
 /** What the tests read of the page's element. */
 interface Notebook extends Element {
-  readonly store: { readonly revision: number };
+  readonly store: { readonly revision: number; readonly document: object };
 }
 
 let browser: Browser;
@@ -112,21 +112,19 @@ export async function use(page: Page, name: string | RegExp): Promise<void> {
 
 /** Does something that takes a while to begin (a file is read, a chapter loaded), and waits until its figures are painted. */
 export async function following(page: Page, act: () => Promise<unknown>): Promise<void> {
-  const before = await page.evaluate(revisionOf);
+  // By the document itself: slow work that ends meanwhile makes a revision as well, and says nothing of what was asked.
+  const before = await page.evaluateHandle(() => document.querySelector<Notebook>('notebook-page')!.store.document);
   await act();
   await page.waitForFunction(
     (before) => {
-      const { settled } = document.documentElement.dataset;
-      return (
-        Number(settled) > before &&
-        settled === String(document.querySelector<Notebook>('notebook-page')?.store.revision)
-      );
+      const { store } = document.querySelector<Notebook>('notebook-page')!;
+      return store.document !== before && document.documentElement.dataset.settled === String(store.revision);
     },
     before,
     { polling: 'raf' },
   );
+  await before.dispose();
 }
-const revisionOf = (): number => document.querySelector<Notebook>('notebook-page')!.store.revision;
 
 /** Waits until the browser keeps the reader's own notebook with this in it. */
 export async function kept(page: Page, text: string): Promise<void> {
