@@ -9,10 +9,13 @@ export class Seen implements ReactiveController {
 
   constructor(host: ReactiveControllerHost, partOf: () => Element | null, turned: () => void) {
     this.partOf = partOf;
-    this.observer = new IntersectionObserver((entries) => {
-      this.isSeen = entries.at(-1)!.isIntersecting; // the last word of several
-      turned();
-    });
+    this.observer = new IntersectionObserver(
+      (entries) => {
+        this.isSeen = entries.at(-1)!.isIntersecting; // the last word of several
+        turned();
+      },
+      { rootMargin: '-1px' }, // what only touches the window's edge is not seen
+    );
     host.addController(this);
   }
   hostUpdated(): void {

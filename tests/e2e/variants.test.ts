@@ -364,15 +364,26 @@ describe('side by side', () => {
     }
   });
 
-  it('what takes long is worked out once it is in sight, and is what its chapter says', async () => {
+  it('what takes long begins where it is in sight, says how far it has come, and is what its chapter says', async () => {
+    // The torque figure would ask for the other cam itself.
     const page = await visit('', await profile({ open: 'compression' }));
+    const busy = (): Promise<boolean> =>
+      page.evaluate(() => {
+        interface Found {
+          readonly store: { readonly others: { readonly busy: boolean } };
+        }
+        return (document.querySelector('notebook-page') as unknown as Found).store.others.busy;
+      });
     await cams(page);
     await compare(page);
     await table(page)
       .locator('.out')
       .evaluate((e) => e.scrollIntoView({ block: 'end', behavior: 'instant' }));
     await page.waitForTimeout(1500);
+    expect([await busy(), (await row(page, 'Peak torque, lbf ft'))[1]]).toEqual([false, '…']);
     await table(page).locator('.late').scrollIntoViewIfNeeded();
+    await expect.poll(busy).toBe(true);
+    expect((await row(page, 'Being worked out'))[1]).toMatch(/^\d+ %$/);
     await expect.poll(() => rows(page, '.late'), { timeout: 100_000 }).not.toContain('Being worked out');
     const told = await row(page, 'Peak power, hp');
     await page.locator('chapter-section button[aria-expanded=false]', { hasText: 'Torque and power' }).click();
